@@ -1,0 +1,60 @@
+using System.Text.Json;
+
+namespace MarkReader.Cards;
+
+/// <summary>Reads card kinds and marker dictionaries from their data files (schema: calibration/README.md).</summary>
+internal static class CardData
+{
+    private static readonly JsonSerializerOptions s_json = new(JsonSerializerDefaults.Web);
+
+    public static IReadOnlyList<CardKind> ReadAll()
+    {
+        Dictionary<string, DictionaryFile> dictionaries = Resources("dictionaries")
+            .Select(name => Read<DictionaryFile>(name)).ToDictionary(d => d.Name);
+        CardKind[] kinds = [.. Resources("cards").Select(name => Build(Read<CardFile>(name), dictionaries)).OrderBy(k => k.OuterSide)];
+        int[] ids = [.. kinds.SelectMany(k => k.Markers.Select(m => m.Id))];
+        return ids.Distinct().Count() == ids.Length
+            ? kinds
+            : throw new InvalidDataException("A marker id stands on two cards; ids must tell the kind.");
+    }
+
+    private static CardKind Build(CardFile file, Dictionary<string, DictionaryFile> dictionaries)
+    {
+        DictionaryFile dictionary = dictionaries[file.Dictionary];
+        return new(
+            file.Name,
+            file.Purpose,
+            file.OuterSide,
+            file.ZoneSide,
+            [.. file.Markers.Select(m => new CardMarker(m.Id, new(m.U, m.V), file.MarkerSide, new(dictionary.Cells, dictionary.Markers[m.Id])))],
+            [.. file.Patches.Select(p => new ChessPatch(new(p.U, p.V), p.Columns, p.Rows, file.Square, p.FirstBlack))],
+            [.. file.Rulers.Select(r => new CardRuler(new(r.FromU, r.FromV), new(r.ToU, r.ToV), r.Step, r.Tick, r.Stroke))],
+            new(new(file.Arrow.U, file.Arrow.V), file.Arrow.Height, file.Arrow.Width),
+            [.. file.Labels.Select(l => new CardLabel(l.Text, new(l.U, l.V), l.Height, l.TurnDegrees))]);
+    }
+
+    private static IEnumerable<string> Resources(string folder) =>
+        typeof(CardData).Assembly.GetManifestResourceNames().Where(n => n.StartsWith(folder + "/", StringComparison.Ordinal));
+
+    private static T Read<T>(string resource)
+    {
+        using Stream stream = typeof(CardData).Assembly.GetManifestResourceStream(resource)!;
+        return JsonSerializer.Deserialize<T>(stream, s_json) ?? throw new InvalidDataException($"{resource} is empty.");
+    }
+
+    private sealed record DictionaryFile(string Name, int Cells, IReadOnlyDictionary<int, string[]> Markers);
+
+    private sealed record CardFile(
+        string Name, string Purpose, string Dictionary, double OuterSide, double ZoneSide, double MarkerSide, double Square,
+        MarkerEntry[] Markers, PatchEntry[] Patches, RulerEntry[] Rulers, ArrowEntry Arrow, LabelEntry[] Labels);
+
+    private sealed record MarkerEntry(int Id, double U, double V);
+
+    private sealed record PatchEntry(double U, double V, int Columns, int Rows, bool FirstBlack);
+
+    private sealed record RulerEntry(double FromU, double FromV, double ToU, double ToV, double Step, double Tick, double Stroke);
+
+    private sealed record ArrowEntry(double U, double V, double Height, double Width);
+
+    private sealed record LabelEntry(string Text, double U, double V, double Height, double TurnDegrees);
+}

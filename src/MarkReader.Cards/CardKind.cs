@@ -1,0 +1,54 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.Cards;
+
+/// <summary>The geometry of a printed card, in the card frame (mm).</summary>
+/// <param name="Name">The name used on the command line.</param>
+/// <param name="Purpose">What it is taped to, in a few words.</param>
+/// <param name="OuterSide">Side of the square along which the card is cut, centred on the origin.</param>
+/// <param name="ZoneSide">Side of the square free zone in the middle, centred on the origin; nothing is printed in it.</param>
+/// <param name="Markers">Square markers around the zone; their ids belong to this kind alone.</param>
+/// <param name="Patches">Chessboard patches between the markers.</param>
+/// <param name="Rulers">Straight lines of known length for checking the print scale.</param>
+/// <param name="Arrow">The arrow that points up.</param>
+/// <param name="Labels">Printed words.</param>
+public sealed record CardKind(
+    string Name,
+    string Purpose,
+    double OuterSide,
+    double ZoneSide,
+    IReadOnlyList<CardMarker> Markers,
+    IReadOnlyList<ChessPatch> Patches,
+    IReadOnlyList<CardRuler> Rulers,
+    UpArrow Arrow,
+    IReadOnlyList<CardLabel> Labels);
+
+/// <summary>A square marker, upright: its id in the dictionary, its centre, and the side of its black border square in mm.</summary>
+public sealed record CardMarker(int Id, CardPoint Centre, double Side, MarkerPattern Pattern)
+{
+    /// <summary>The corners of the black square, clockwise from the marker's own top left.</summary>
+    public IReadOnlyList<CardPoint> Corners { get; } =
+    [
+        new(Centre.U - (Side / 2), Centre.V + (Side / 2)), new(Centre.U + (Side / 2), Centre.V + (Side / 2)),
+        new(Centre.U + (Side / 2), Centre.V - (Side / 2)), new(Centre.U - (Side / 2), Centre.V - (Side / 2)),
+    ];
+}
+
+/// <summary>A block of black and white squares of side <paramref name="Square"/> mm, its upper left corner at <paramref name="UpperLeft"/>.</summary>
+/// <param name="FirstBlack">Whether the upper left square is black.</param>
+public sealed record ChessPatch(CardPoint UpperLeft, int Columns, int Rows, double Square, bool FirstBlack)
+{
+    /// <summary>Whether the square in this column (from the left) and row (from the top) is black.</summary>
+    public bool IsBlack(int column, int row) => ((column + row) % 2 == 0) == FirstBlack;
+}
+
+/// <summary>A ruler line from <paramref name="From"/> to <paramref name="To"/> with ticks every <paramref name="Step"/> mm on the side towards the card's middle.</summary>
+/// <param name="Tick">Length of a tick in mm; the end ticks are half as long again.</param>
+/// <param name="Stroke">Width of the line and the ticks in mm; a tick's centre line stands at its place.</param>
+public sealed record CardRuler(CardPoint From, CardPoint To, double Step, double Tick, double Stroke);
+
+/// <summary>A solid arrow pointing up (+v): its tip, height and width in mm.</summary>
+public sealed record UpArrow(CardPoint Tip, double Height, double Width);
+
+/// <summary>A word centred at a point, its cap height in mm, turned by <paramref name="TurnDegrees"/> counter-clockwise.</summary>
+public sealed record CardLabel(string Text, CardPoint Centre, double Height, double TurnDegrees);
