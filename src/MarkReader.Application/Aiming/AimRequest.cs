@@ -1,4 +1,3 @@
-using MarkReader.Quantities;
 
 namespace MarkReader.Application.Aiming;
 
