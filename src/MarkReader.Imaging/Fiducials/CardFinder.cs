@@ -1,0 +1,90 @@
+using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+using OpenCvSharp;
+
+namespace MarkReader.Imaging.Fiducials;
+
+/// <summary>Third stage: finds the card on reduced copies, the smallest first; the larger ones are only made when needed.</summary>
+internal static class CardFinder
+{
+    /// <summary>Markers that must agree: three fix the plane with one to spare.</summary>
+    public const int MarkersNeeded = 3;
+
+    /// <summary>Longest side of the copies that are searched, px.</summary>
+    private static readonly int[] s_sides = [1100, 2100, 4200];
+
+    /// <summary>Below this 99th percentile of grey (0–255) a photo is called dark when no card is found in it.</summary>
+    private const int DarkLevel = 60;
+
+    public static Outcome<FoundCard> Find(GreyPhoto photo, StageTrace trace)
+    {
+        FoundCard? best = null;
+        double last = 0;
+        foreach (int side in s_sides)
+        {
+            double factor = Math.Min(1, (double)side / Math.Max(photo.Size.Width, photo.Size.Height));
+            if (factor <= last)
+                break;
+            last = factor;
+            using Mat reduced = Reduce(photo.Pixels, factor);
+            IReadOnlyList<MarkerSighting> sightings = MarkerFinder.Find(reduced, new(factor));
+            trace.Sightings(reduced, new(factor), sightings);
+            IReadOnlyList<FoundCard> cards = MarkerConsensus.Group(sightings);
+            if (cards.Count > 0 && cards[0].Markers.Count > (best?.Markers.Count ?? 0))
+                best = Choose(cards);
+            if (best is not null && best.Markers.Count >= MarkersNeeded)
+                return best;
+        }
+
+        return best is not null ? PartlySeen(best.Markers.Count) : Absent(photo);
+    }
+
+    /// <summary>Of several cards the one with most markers is measured; with as many, the larger one in the photo.</summary>
+    private static FoundCard Choose(IReadOnlyList<FoundCard> cards)
+    {
+        FoundCard chosen = cards.OrderByDescending(c => c.Markers.Count).ThenByDescending(Spread).First();
+        return chosen with { OtherCards = cards.Count(c => c != chosen && c.Markers.Count >= MarkersNeeded) };
+    }
+
+    private static double Spread(FoundCard card) => card.Markers.Sum(m => m.Corners[0].DistanceTo(m.Corners[2]));
+
+    private static Mat Reduce(Mat pixels, double factor)
+    {
+        Mat reduced = new();
+        if (factor < 1)
+            Cv2.Resize(pixels, reduced, new Size(), factor, factor, InterpolationFlags.Area);
+        else
+            pixels.CopyTo(reduced);
+        return reduced;
+    }
+
+    private static Failure PartlySeen(int seen) => new(
+        CardFailures.PartlySeen,
+        seen == 1 ? "only one of the card's markers can be read" : $"only {seen} of the card's markers can be read",
+        $"uncover at least {MarkersNeeded} markers and take the photo again, sharp and nearer");
+
+    private static Failure Absent(GreyPhoto photo)
+    {
+        double factor = Math.Min(1, (double)s_sides[1] / Math.Max(photo.Size.Width, photo.Size.Height));
+        using Mat reduced = Reduce(photo.Pixels, factor);
+        using Mat mirrored = reduced.Flip(FlipMode.Y);
+        IReadOnlyList<FoundCard> cards = MarkerConsensus.Group(MarkerFinder.Find(mirrored, new(factor)));
+        if (cards.Any(c => c.Markers.Count >= MarkersNeeded))
+            return new(CardFailures.Mirrored, "the card is mirrored", "turn off mirroring in the camera, or print the card again without mirroring, and take the photo again");
+        return Percentile99(reduced) < DarkLevel
+            ? new(CardFailures.TooDark, "the photo is too dark to find the card", "light the target from the side, or use the flash from a distance, and take the photo again")
+            : new(CardFailures.NoCard, "no card is seen in the photo", "tape the printed card on the target and take a sharp photo with the whole card in it");
+    }
+
+    private static int Percentile99(Mat grey)
+    {
+        using Mat histogram = new();
+        Cv2.CalcHist([grey], [0], null, histogram, 1, [256], [new Rangef(0, 256)]);
+        double left = 0.01 * grey.Total();
+        int level = 255;
+        for (; level > 0 && left > 0; level--)
+            left -= histogram.At<float>(level);
+        return level;
+    }
+}

@@ -1,0 +1,10 @@
+using MarkReader.Cards;
+using MarkReader.Imaging.Rectification;
+
+namespace MarkReader.Imaging.Fiducials;
+
+/// <summary>A card recognised by markers that agree on one plane.</summary>
+/// <param name="Markers">The markers that agree.</param>
+/// <param name="Rough">Card to photo, good to a few pixels.</param>
+/// <param name="OtherCards">Further cards in view.</param>
+internal sealed record FoundCard(CardKind Kind, IReadOnlyList<MarkerSighting> Markers, Homography Rough, int OtherCards);

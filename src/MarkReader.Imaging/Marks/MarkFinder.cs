@@ -1,0 +1,148 @@
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Marks;
+
+/// <summary>Last stage: finds the marks in the free zone, the darkest first; each is fitted and divided out before the next is sought.</summary>
+internal static class MarkFinder
+{
+    /// <summary>Marks and spots that are looked at, at most.</summary>
+    private const int MaxCandidates = 24;
+
+    /// <summary>Least darkening of a mark, and least darkening over the noise of the bare target.</summary>
+    private const double LeastDepth = 0.10;
+    private const double LeastSignal = 6;
+
+    private const double LeastDiameter = 0.8;
+    private const double MostDiameter = 15;
+
+    /// <summary>Below this transmission a divided-out mark leaves nothing to be measured.</summary>
+    private const double LeastTransmission = 0.3;
+
+    /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
+    private const double Floor = 0.002;
+
+    public static IReadOnlyList<Mark> Find(ZoneMap light, RegisteredCard card, StageTrace trace)
+    {
+        int multiple = (int)Math.Round(light.Grid.PixelsPerMm / ZoneRectifier.SearchPixelsPerMm);
+        ZoneMap darkening = ZoneBackground.Darkening(light, 4 * multiple);
+        trace.Map("zone", light, 0, 1);
+        trace.Map("darkening", darkening, -0.2, 1);
+        List<MarkCandidate> candidates = [];
+        List<FittedMark> fitted = [];
+        List<(CardPoint Centre, double Radius)> closed = [];
+        while (candidates.Count < MaxCandidates)
+        {
+            ZoneMap left = fitted.Count == 0 ? darkening : DivideOut(darkening, fitted, null);
+            using CandidateSearch search = new(left.Reduce(multiple), card.Kind.ZoneSide);
+            double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
+            foreach ((CardPoint centre, double radius) in closed)
+                search.Close(centre, radius);
+            FittedMark? mark = null;
+            while (mark is null && candidates.Count < MaxCandidates && search.Next(least) is { } candidate)
+            {
+                (MarkCandidate judged, mark) = Judge(candidate, left, fitted, card.Kind.ZoneSide);
+                candidates.Add(judged);
+                if (mark is null)
+                    closed.Add((judged.Centre, judged.Diameter / 2 * 1.1));
+            }
+
+            if (mark is null)
+                break;
+            fitted.Add(mark);
+        }
+
+        trace.Candidates(light, candidates);
+        fitted = Refit(darkening, fitted);
+        return [.. fitted.Select(f => ToMark(f, card)).OrderBy(m => m.Centre.Point.U)];
+    }
+
+    private static (MarkCandidate, FittedMark?) Judge(MarkCandidate c, ZoneMap darkening, List<FittedMark> marks, double zoneSide)
+    {
+        if (Objection(c, marks, zoneSide) is { } objection)
+            return (c with { Rejection = objection }, null);
+        FittedMark? fit = SymmetricFit.Fit(darkening, c.Centre, c.Diameter);
+        string? reason = fit switch
+        {
+            null => "not symmetric",
+            { Roughness: > 0.35 } => "rough",
+            { AxisRatio: < 0.4 } => "long",
+            _ when fit.Diameter is < LeastDiameter or > MostDiameter => "size",
+            _ => null,
+        };
+        return (c with { Rejection = reason }, reason is null ? fit : null);
+    }
+
+    private static string? Objection(MarkCandidate c, List<FittedMark> marks, double zoneSide)
+    {
+        if (c.Diameter < LeastDiameter)
+            return "small";
+        if (c.Diameter > MostDiameter)
+            return "large";
+        if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > zoneSide / 2)
+            return "outside the zone";
+        if (c.EdgeShare > 0.12)
+            return "at the border";
+        if (c.AxisRatio < 0.45)
+            return "long";
+        if (c.Solidity < 0.82)
+            return "ragged";
+        return marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
+    }
+
+    /// <summary>Fits every mark again with the others divided out, twice: overlapping marks settle together.</summary>
+    private static List<FittedMark> Refit(ZoneMap darkening, List<FittedMark> marks)
+    {
+        if (marks.Count < 2)
+            return marks;
+        FittedMark[] current = [.. marks];
+        for (int round = 0; round < 2; round++)
+        {
+            for (int i = 0; i < current.Length; i++)
+            {
+                FittedMark mark = current[i];
+                if (!current.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < 1.6 * (o.Diameter + mark.Diameter) / 2 + 1.5))
+                    continue;
+                current[i] = SymmetricFit.Fit(DivideOut(darkening, current, mark), mark.Centre, mark.Diameter) ?? mark;
+            }
+        }
+
+        return [.. current];
+    }
+
+    /// <summary>The darkening that would be left without the marks but <paramref name="kept"/>; NaN where they leave too little light.</summary>
+    private static ZoneMap DivideOut(ZoneMap darkening, IReadOnlyList<FittedMark> marks, FittedMark? kept)
+    {
+        float[] values = [.. darkening.Values];
+        ZoneGrid grid = darkening.Grid;
+        foreach (FittedMark mark in marks)
+        {
+            if (mark == kept)
+                continue;
+            double reach = ((1.55 * mark.Diameter / 2) + 0.7) / Math.Sqrt(mark.AxisRatio) * grid.PixelsPerMm;
+            (double cx, double cy) = grid.ToPixel(mark.Centre);
+            for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach)); y++)
+            {
+                for (int x = Math.Max(0, (int)(cx - reach)); x <= Math.Min(grid.Size - 1, (int)(cx + reach)); x++)
+                {
+                    double t = mark.Model.Transmission(grid.ToCard(x, y));
+                    int i = (y * grid.Size) + x;
+                    values[i] = t < LeastTransmission ? float.NaN : (float)(1 - ((1 - values[i]) / t));
+                }
+            }
+        }
+
+        return new(grid, values);
+    }
+
+    private static Mark ToMark(FittedMark fit, RegisteredCard card)
+    {
+        Covariance2 covariance = fit.Covariance + card.View.ViewCovariance(fit.Centre) + Covariance2.Isotropic(Floor);
+        return new(
+            new(fit.Centre, covariance),
+            card.View.ToPhoto(fit.Centre),
+            Length.FromMillimetres(fit.Diameter),
+            new(fit.AxisRatio, Math.Clamp(fit.Depth, 0, 1), fit.EdgeWidth));
+    }
+}

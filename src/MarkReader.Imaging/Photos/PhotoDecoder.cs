@@ -1,0 +1,60 @@
+using System.Runtime.InteropServices;
+using MarkReader.Quantities;
+using OpenCvSharp;
+
+namespace MarkReader.Imaging.Photos;
+
+/// <summary>Second stage: bytes to pixels, turned by the EXIF orientation.</summary>
+public static class PhotoDecoder
+{
+    /// <summary>Decodes in colour, for drawing on.</summary>
+    public static Outcome<ColourPhoto> DecodeColour(ReadOnlyMemory<byte> bytes)
+    {
+        if (!PhotoHeaderReader.Read(bytes).TryGet(out PhotoHeader? header, out Failure? failure))
+            return failure;
+        using Mat? bgr = Decode(bytes, ImreadModes.Color);
+        if (bgr is null)
+            return Undecodable(bytes.Span, header.Format);
+        using Mat rgba = bgr.CvtColor(ColorConversionCodes.BGR2RGBA);
+        byte[] pixels = new byte[rgba.Width * rgba.Height * 4];
+        Marshal.Copy(rgba.Data, pixels, 0, pixels.Length);
+        return new ColourPhoto(new(rgba.Width, rgba.Height), pixels);
+    }
+
+    internal static Outcome<GreyPhoto> DecodeGrey(ReadOnlyMemory<byte> bytes, PhotoHeader header)
+    {
+        if (LacksItsEnd(bytes.Span, header.Format))
+            return Undecodable(bytes.Span, header.Format);
+        Mat? grey = Decode(bytes, ImreadModes.Grayscale);
+        return grey is null ? Undecodable(bytes.Span, header.Format) : new GreyPhoto(grey, header);
+    }
+
+    private static Mat? Decode(ReadOnlyMemory<byte> bytes, ImreadModes mode)
+    {
+        try
+        {
+            Mat mat = Cv2.ImDecode(bytes.Span, mode);
+            if (!mat.Empty())
+                return mat;
+            mat.Dispose();
+        }
+        catch (OpenCVException)
+        {
+            // Told as an undecodable photo below.
+        }
+
+        return null;
+    }
+
+    private static Failure Undecodable(ReadOnlySpan<byte> bytes, PhotoFormat format) => LacksItsEnd(bytes, format)
+        ? new(PhotoFailures.Truncated, "the picture breaks off before its end", "send the whole file again")
+        : new(PhotoFailures.Damaged, "the picture is damaged and cannot be decoded", "take or send the photo again");
+
+    /// <summary>Whether the end mark is missing. A decoder may fill up a cut picture with grey, which must not be measured.</summary>
+    private static bool LacksItsEnd(ReadOnlySpan<byte> bytes, PhotoFormat format) => format switch
+    {
+        PhotoFormat.Jpeg => bytes.LastIndexOf<byte>([0xFF, 0xD9]) < 0,
+        PhotoFormat.Png => bytes.LastIndexOf("IEND"u8) < 0,
+        _ => bytes.Length < 12 || BitConverter.ToUInt32(bytes[4..8]) + 8L > bytes.Length,
+    };
+}

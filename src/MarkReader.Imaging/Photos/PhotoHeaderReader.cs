@@ -1,0 +1,106 @@
+using MarkReader.Quantities;
+using MetadataExtractor;
+using MetadataExtractor.Formats.Exif;
+using MetadataExtractor.Formats.Jpeg;
+using MetadataExtractor.Formats.Png;
+using MetadataExtractor.Formats.WebP;
+using MetadataExtractor.IO;
+
+namespace MarkReader.Imaging.Photos;
+
+/// <summary>First stage: is it a photo, and is it of a size that will be decoded?</summary>
+public static class PhotoHeaderReader
+{
+    private const string SendJpeg = "send the photo as JPEG, PNG or WebP";
+
+    /// <summary>Checks signature, size in bytes and size in pixels without decoding.</summary>
+    public static Outcome<PhotoHeader> Read(ReadOnlyMemory<byte> bytes)
+    {
+        if (bytes.IsEmpty)
+            return new Failure(PhotoFailures.Empty, "the file has 0 bytes", "take or send the photo again");
+        if (bytes.Length > PhotoLimits.MaxBytes)
+            return new Failure(PhotoFailures.TooLarge, $"the file has {bytes.Length / 1048576} MB, the limit is {PhotoLimits.MaxBytes / 1048576} MB", "send a smaller JPEG");
+        if (Sniff(bytes.Span) is not { } format)
+        {
+            return IsHeif(bytes.Span)
+                ? new Failure(PhotoFailures.Format, "the file is HEIC or AVIF, which cannot be read here", "set the phone's camera to JPEG (often called 'most compatible') or export the photo as JPEG")
+                : new Failure(PhotoFailures.Format, "the file is not a JPEG, PNG or WebP picture", SendJpeg);
+        }
+
+        PhotoHeader header;
+        try
+        {
+            header = ReadSize(format, bytes);
+        }
+        catch (Exception e) when (e is ImageProcessingException or MetadataException or IOException or IndexOutOfRangeException or ArgumentException or OverflowException)
+        {
+            return new Failure(PhotoFailures.Damaged, "the picture's header cannot be read", "take or send the photo again");
+        }
+
+        return Check(header);
+    }
+
+    private static Outcome<PhotoHeader> Check(PhotoHeader header)
+    {
+        (int width, int height) = (header.StoredWidth, header.StoredHeight);
+        if (width <= 0 || height <= 0)
+            return new Failure(PhotoFailures.Damaged, "the header gives no width or height", "take or send the photo again");
+        if (width > PhotoLimits.MaxSide || height > PhotoLimits.MaxSide || (long)width * height > PhotoLimits.MaxPixels)
+            return new Failure(PhotoFailures.TooLarge, $"the photo is {width} x {height} px, the limit is {PhotoLimits.MaxPixels / 1_000_000} million px and {PhotoLimits.MaxSide} px a side", "take it at a lower resolution or make it smaller");
+        if (Math.Min(width, height) < PhotoLimits.MinSide)
+            return new Failure(PhotoFailures.TooSmall, $"the photo is only {width} x {height} px", $"send the original photo, at least {PhotoLimits.MinSide} px a side");
+        return header;
+    }
+
+    private static PhotoFormat? Sniff(ReadOnlySpan<byte> bytes)
+    {
+        if (bytes.StartsWith<byte>([0xFF, 0xD8, 0xFF]))
+            return PhotoFormat.Jpeg;
+        if (bytes.StartsWith<byte>([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A]))
+            return PhotoFormat.Png;
+        return bytes.Length >= 12 && bytes[..4].SequenceEqual("RIFF"u8) && bytes[8..12].SequenceEqual("WEBP"u8) ? PhotoFormat.WebP : null;
+    }
+
+    private static bool IsHeif(ReadOnlySpan<byte> bytes) => bytes.Length >= 12 && bytes[4..8].SequenceEqual("ftyp"u8);
+
+    private static PhotoHeader ReadSize(PhotoFormat format, ReadOnlyMemory<byte> bytes)
+    {
+        using MemoryStream stream = new(bytes.ToArray(), writable: false);
+        return format switch
+        {
+            PhotoFormat.Jpeg => ReadJpeg(stream),
+            PhotoFormat.Png => ReadPng(stream),
+            _ => ReadWebP(stream),
+        };
+    }
+
+    private static PhotoHeader ReadJpeg(Stream stream)
+    {
+        // Only the frame header and EXIF: other segments may hold anything.
+        var directories = JpegMetadataReader.ReadMetadata(stream, [new JpegReader(), new ExifReader()]);
+        JpegDirectory jpeg = directories.OfType<JpegDirectory>().FirstOrDefault() ?? throw new ImageProcessingException("No frame header.");
+        return new(PhotoFormat.Jpeg, jpeg.GetImageWidth(), jpeg.GetImageHeight(), FocalLength(directories));
+    }
+
+    private static PhotoHeader ReadPng(Stream stream)
+    {
+        // Only IHDR: compressed text chunks could be made to inflate without bound.
+        PngChunk chunk = new PngChunkReader().Extract(new SequentialStreamReader(stream), [PngChunkType.IHDR]).FirstOrDefault()
+            ?? throw new ImageProcessingException("No IHDR.");
+        PngHeader header = new(chunk.Bytes);
+        return new(PhotoFormat.Png, header.ImageWidth, header.ImageHeight, null);
+    }
+
+    private static PhotoHeader ReadWebP(Stream stream)
+    {
+        var directories = WebPMetadataReader.ReadMetadata(stream);
+        WebPDirectory webp = directories.OfType<WebPDirectory>().FirstOrDefault() ?? throw new ImageProcessingException("No picture chunk.");
+        return new(PhotoFormat.WebP, webp.GetInt32(WebPDirectory.TagImageWidth), webp.GetInt32(WebPDirectory.TagImageHeight), FocalLength(directories));
+    }
+
+    private static int? FocalLength(IEnumerable<MetadataExtractor.Directory> directories)
+    {
+        ExifSubIfdDirectory? exif = directories.OfType<ExifSubIfdDirectory>().FirstOrDefault();
+        return exif is not null && exif.TryGetInt32(ExifDirectoryBase.Tag35MMFilmEquivFocalLength, out int focal) && focal is >= 8 and <= 400 ? focal : null;
+    }
+}

@@ -1,0 +1,95 @@
+using MarkReader.Cards;
+using MarkReader.Imaging.Photos;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Rectification;
+
+/// <summary>Looks for every printed edge near where the view predicts it, in sections of about a millimetre.</summary>
+internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
+{
+    /// <summary>Most samples on either side of an edge.</summary>
+    private const int MaxHalf = 16;
+
+    /// <summary>Most scan lines averaged into one profile.</summary>
+    private const int MaxLines = 24;
+
+    private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(kind);
+    private readonly PixelSampler _pixels = new(photo.Pixels);
+
+    /// <summary>Nearest other edge on the card, mm: a marker's border is one cell wide.</summary>
+    private readonly double _clearance = kind.Markers[0].Side / kind.Markers[0].Pattern.CellsWithBorder;
+
+    /// <param name="view">Where edges are predicted.</param>
+    /// <param name="reach">Half width of the search in cells of a marker (at most 0.8).</param>
+    public List<EdgeMeasurement> Measure(CardView view, double reach)
+    {
+        List<EdgeMeasurement> found = [];
+        Span<double> profile = stackalloc double[(4 * MaxHalf) + 1];
+        for (int index = 0; index < _edges.Count; index++)
+        {
+            PrintedEdge edge = _edges[index];
+            CardVector whole = edge.To - edge.From;
+            double length = whole.Magnitude;
+            double margin = 0.35 * _clearance;
+            int sections = Math.Max(1, (int)Math.Round((length - (2 * margin)) / (0.9 * _clearance)));
+            double section = (length - (2 * margin)) / sections;
+            CardVector unit = (1 / length) * whole;
+            for (int s = 0; s < sections; s++)
+            {
+                CardPoint middle = edge.From + ((margin + ((s + 0.5) * section)) * unit);
+                if (MeasureSection(view, edge, middle, (section / 2) * unit, index, reach, profile) is { } m)
+                    found.Add(m);
+            }
+        }
+
+        return found;
+    }
+
+    private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, Span<double> buffer)
+    {
+        (double xu, double xv, double yu, double yv) = view.Jacobian(middle);
+        PixelVector along = new((xu * halfSection.U) + (xv * halfSection.V), (yu * halfSection.U) + (yv * halfSection.V));
+        double sectionPx = 2 * along.Magnitude;
+        if (sectionPx < 3)
+            return null;
+        PixelVector normal = (2 / sectionPx) * new PixelVector(-along.Y, along.X);
+        PixelVector white = new((xu * edge.ToWhite.U) + (xv * edge.ToWhite.V), (yu * edge.ToWhite.U) + (yv * edge.ToWhite.V));
+        double across = (normal.X * white.X) + (normal.Y * white.Y);
+        if (across < 0)
+            (normal, across) = (-1 * normal, -across);
+        double half = Math.Min(MaxHalf, reach * _clearance * across);
+        if (half < 2)
+            return null;
+        double step = half > 8 ? 1 : 0.5;
+        int samples = (2 * (int)(half / step)) + 1;
+        int lines = Math.Clamp((int)sectionPx, 3, MaxLines);
+        Span<double> profile = buffer[..samples];
+        if (!Average(view, middle, halfSection, normal, step, lines, profile))
+            return null;
+        EdgeProfileFit.Result fit = EdgeProfileFit.Fit(profile, step);
+        double extent = step * (samples - 1) / 2;
+        if (!fit.Converged || fit.Step < 0.02 || Math.Abs(fit.Place) > 0.6 * extent || fit.Sigma > 0.8 * extent)
+            return null;
+        return new(middle, normal, fit.Place, fit.Variance, fit.Sigma, fit.Step, index);
+    }
+
+    private bool Average(CardView view, CardPoint middle, CardVector halfSection, PixelVector normal, double step, int lines, Span<double> profile)
+    {
+        profile.Clear();
+        double half = step * (profile.Length - 1) / 2;
+        for (int line = 0; line < lines; line++)
+        {
+            double t = ((2 * line) + 1 - lines) / (double)lines;
+            PixelPoint p = view.ToPhoto(middle + (t * halfSection));
+            double x = p.X - (half * normal.X), y = p.Y - (half * normal.Y);
+            if (!_pixels.Contains(x, y) || !_pixels.Contains(p.X + (half * normal.X), p.Y + (half * normal.Y)))
+                return false;
+            for (int i = 0; i < profile.Length; i++, x += step * normal.X, y += step * normal.Y)
+                profile[i] += _pixels[x, y];
+        }
+
+        for (int i = 0; i < profile.Length; i++)
+            profile[i] /= lines;
+        return true;
+    }
+}

@@ -1,0 +1,23 @@
+using MarkReader.Cards;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Rectification;
+
+/// <summary>A card whose place in the photo is known to a fraction of a pixel.</summary>
+/// <param name="View">Card to photo with its covariance.</param>
+/// <param name="Edges">The edge sections used.</param>
+/// <param name="Residual">Root mean square of the used sections' distances, px.</param>
+/// <param name="BlurPx">Median standard deviation of the edges' blur, px.</param>
+/// <param name="Contrast">Median step from black to white, linear light.</param>
+internal sealed record RegisteredCard(CardKind Kind, CardView View, IReadOnlyList<EdgeMeasurement> Edges, double Residual, double BlurPx, double Contrast)
+{
+    /// <summary>Scale at the card's centre, px per mm: root of the area ratio.</summary>
+    public double PixelsPerMm
+    {
+        get
+        {
+            (double xu, double xv, double yu, double yv) = View.Jacobian(CardPoint.Origin);
+            return Math.Sqrt(Math.Abs((xu * yv) - (xv * yu)));
+        }
+    }
+}

@@ -1,0 +1,44 @@
+namespace MarkReader.Imaging.Rectification;
+
+/// <summary>A value for every pixel of a <see cref="ZoneGrid"/>; NaN where nothing is known.</summary>
+internal sealed class ZoneMap(ZoneGrid grid, float[] values)
+{
+    public ZoneGrid Grid { get; } = grid;
+
+    public float[] Values { get; } = values.Length == grid.Size * grid.Size ? values : throw new ArgumentException("The map must fill its grid.", nameof(values));
+
+    public float this[int x, int y] => Values[(y * Grid.Size) + x];
+
+    public ZoneMap Select(Func<float, float> change) => new(Grid, [.. Values.Select(change)]);
+
+    /// <summary>Means over blocks of factor × factor pixels; NaN pixels are left out.</summary>
+    public ZoneMap Reduce(int factor)
+    {
+        ZoneGrid small = new(Grid.HalfSide, Grid.Size / factor);
+        float[] means = new float[small.Size * small.Size];
+        for (int y = 0; y < small.Size; y++)
+        {
+            for (int x = 0; x < small.Size; x++)
+            {
+                double sum = 0;
+                int count = 0;
+                for (int dy = 0; dy < factor; dy++)
+                {
+                    int row = (((y * factor) + dy) * Grid.Size) + (x * factor);
+                    for (int dx = 0; dx < factor; dx++)
+                    {
+                        float v = Values[row + dx];
+                        if (float.IsNaN(v))
+                            continue;
+                        sum += v;
+                        count++;
+                    }
+                }
+
+                means[(y * small.Size) + x] = count > 0 ? (float)(sum / count) : float.NaN;
+            }
+        }
+
+        return new(small, means);
+    }
+}
