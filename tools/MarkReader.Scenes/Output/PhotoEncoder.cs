@@ -1,0 +1,103 @@
+using MarkReader.Scenes.Rendering;
+using MarkReader.Scenes.Specs;
+using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.Formats.Jpeg;
+using SixLabors.ImageSharp.Formats.Png;
+using SixLabors.ImageSharp.Formats.Webp;
+using SixLabors.ImageSharp.Metadata.Profiles.Exif;
+using SixLabors.ImageSharp.PixelFormats;
+
+namespace MarkReader.Scenes.Output;
+
+/// <summary>Linear light to the bytes of a photo file: sRGB, stored turned by the EXIF orientation.</summary>
+internal static class PhotoEncoder
+{
+    private static readonly ushort[] s_display = BuildDisplay();
+
+    public static byte[] Encode(LinearImage image, OutputSpec spec) => (spec.Format, spec.Grey, spec.Alpha) switch
+    {
+        (PhotoFormat.Png16, true, _) => Write<L16>(image, spec, (r, g, b) => new(Luma16(r, g, b))),
+        (PhotoFormat.Png16, _, true) => Write<Rgba64>(image, spec, (r, g, b) => new(r, g, b, ushort.MaxValue)),
+        (PhotoFormat.Png16, _, _) => Write<Rgb48>(image, spec, (r, g, b) => new(r, g, b)),
+        (_, true, _) => Write<L8>(image, spec, (r, g, b) => new(Byte(Luma16(r, g, b)))),
+        (PhotoFormat.Png, _, true) => Write<Rgba32>(image, spec, (r, g, b) => new(Byte(r), Byte(g), Byte(b), byte.MaxValue)),
+        _ => Write<Rgb24>(image, spec, (r, g, b) => new(Byte(r), Byte(g), Byte(b))),
+    };
+
+    private static byte[] Write<TPixel>(LinearImage image, OutputSpec spec, Func<ushort, ushort, ushort, TPixel> convert)
+        where TPixel : unmanaged, IPixel<TPixel>
+    {
+        (int w, int h) = (image.Width, image.Height);
+        bool swaps = spec.Orientation >= 5;
+        (int sw, int sh) = swaps ? (h, w) : (w, h);
+        TPixel[] pixels = new TPixel[w * h];
+        Parallel.For(0, sh, sy =>
+        {
+            for (int sx = 0; sx < sw; sx++)
+            {
+                (int x, int y) = Displayed(spec.Orientation, sx, sy, w, h);
+                if (spec.Mirrored)
+                    x = w - 1 - x;
+                int at = (y * w) + x;
+                pixels[(sy * sw) + sx] = convert(Display(image.Planes[0][at]), Display(image.Planes[1][at]), Display(image.Planes[2][at]));
+            }
+        });
+        using Image<TPixel> picture = Image.LoadPixelData(pixels, sw, sh);
+        if (spec.Orientation != 1)
+        {
+            picture.Metadata.ExifProfile = new ExifProfile();
+            picture.Metadata.ExifProfile.SetValue(ExifTag.Orientation, (ushort)spec.Orientation);
+        }
+
+        using MemoryStream stream = new();
+        switch (spec.Format)
+        {
+            case PhotoFormat.Jpeg:
+                picture.Save(stream, new JpegEncoder { Quality = spec.Quality, ColorType = spec.Grey ? JpegColorType.Luminance : JpegColorType.YCbCrRatio420 });
+                break;
+            case PhotoFormat.WebP:
+                picture.Save(stream, new WebpEncoder { FileFormat = WebpFileFormatType.Lossy, Quality = spec.Quality });
+                break;
+            default:
+                picture.Save(stream, new PngEncoder { BitDepth = spec.Format == PhotoFormat.Png16 ? PngBitDepth.Bit16 : PngBitDepth.Bit8, ColorType = PngColour(spec) });
+                break;
+        }
+
+        return stream.ToArray();
+    }
+
+    /// <summary>Which displayed pixel is stored at (sx, sy), by EXIF orientation (CIPA DC-008, 4.6.4, tag 274); w and h as displayed.</summary>
+    private static (int X, int Y) Displayed(int orientation, int sx, int sy, int w, int h) => orientation switch
+    {
+        1 => (sx, sy),
+        2 => (w - 1 - sx, sy),
+        3 => (w - 1 - sx, h - 1 - sy),
+        4 => (sx, h - 1 - sy),
+        5 => (sy, sx),
+        6 => (w - 1 - sy, sx),
+        7 => (w - 1 - sy, h - 1 - sx),
+        8 => (sy, h - 1 - sx),
+        _ => throw new ArgumentOutOfRangeException(nameof(orientation), orientation, "EXIF orientations run from 1 to 8."),
+    };
+
+    private static PngColorType PngColour(OutputSpec spec) =>
+        spec.Grey ? PngColorType.Grayscale : spec.Alpha ? PngColorType.RgbWithAlpha : PngColorType.Rgb;
+
+    private static ushort Display(float linear) => s_display[(int)(Math.Clamp(linear, 0f, 1f) * (s_display.Length - 1) + 0.5f)];
+
+    private static byte Byte(ushort v) => (byte)(((v * 255) + 32767) / 65535);
+
+    private static ushort Luma16(ushort r, ushort g, ushort b) => (ushort)((0.299 * r) + (0.587 * g) + (0.114 * b) + 0.5);
+
+    private static ushort[] BuildDisplay()
+    {
+        ushort[] table = new ushort[1 << 18];
+        for (int i = 0; i < table.Length; i++)
+        {
+            double v = i / (double)(table.Length - 1);
+            table[i] = (ushort)Math.Round(65535 * (v <= 0.0031308 ? 12.92 * v : (1.055 * Math.Pow(v, 1 / 2.4)) - 0.055));
+        }
+
+        return table;
+    }
+}

@@ -1,0 +1,15 @@
+using MarkReader.Scenes.Specs;
+
+namespace MarkReader.Scenes.Output;
+
+/// <summary>Names of photo files.</summary>
+public static class PhotoFiles
+{
+    public static string Extension(PhotoFormat format) => format switch
+    {
+        PhotoFormat.Jpeg => ".jpg",
+        PhotoFormat.WebP => ".webp",
+        PhotoFormat.Png or PhotoFormat.Png16 => ".png",
+        _ => throw new ArgumentOutOfRangeException(nameof(format), format, null),
+    };
+}
