@@ -23,7 +23,7 @@ public static class PhotoDecoder
 
     internal static Outcome<GreyPhoto> DecodeGrey(ReadOnlyMemory<byte> bytes, PhotoHeader header)
     {
-        if (LacksItsEnd(bytes.Span, header.Format))
+        if (PhotoEnd.IsMissing(bytes.Span, header.Format))
             return Undecodable(bytes.Span, header.Format);
         Mat? grey = Decode(bytes, ImreadModes.Grayscale);
         return grey is null ? Undecodable(bytes.Span, header.Format) : new GreyPhoto(grey, header);
@@ -46,15 +46,7 @@ public static class PhotoDecoder
         return null;
     }
 
-    private static Failure Undecodable(ReadOnlySpan<byte> bytes, PhotoFormat format) => LacksItsEnd(bytes, format)
+    private static Failure Undecodable(ReadOnlySpan<byte> bytes, PhotoFormat format) => PhotoEnd.IsMissing(bytes, format)
         ? new(PhotoFailures.Truncated, "the picture breaks off before its end", "send the whole file again")
         : new(PhotoFailures.Damaged, "the picture is damaged and cannot be decoded", "take or send the photo again");
-
-    /// <summary>Whether the end mark is missing. A decoder may fill up a cut picture with grey, which must not be measured.</summary>
-    private static bool LacksItsEnd(ReadOnlySpan<byte> bytes, PhotoFormat format) => format switch
-    {
-        PhotoFormat.Jpeg => bytes.LastIndexOf<byte>([0xFF, 0xD9]) < 0,
-        PhotoFormat.Png => bytes.LastIndexOf("IEND"u8) < 0,
-        _ => bytes.Length < 12 || BitConverter.ToUInt32(bytes[4..8]) + 8L > bytes.Length,
-    };
 }

@@ -1,10 +1,9 @@
+using System.Buffers.Binary;
 using MarkReader.Quantities;
 using MetadataExtractor;
 using MetadataExtractor.Formats.Exif;
 using MetadataExtractor.Formats.Jpeg;
-using MetadataExtractor.Formats.Png;
 using MetadataExtractor.Formats.WebP;
-using MetadataExtractor.IO;
 
 namespace MarkReader.Imaging.Photos;
 
@@ -34,7 +33,9 @@ public static class PhotoHeaderReader
         }
         catch (Exception e) when (e is ImageProcessingException or MetadataException or IOException or IndexOutOfRangeException or ArgumentException or OverflowException)
         {
-            return new Failure(PhotoFailures.Damaged, "the picture's header cannot be read", "take or send the photo again");
+            return PhotoEnd.IsMissing(bytes.Span, format)
+                ? new Failure(PhotoFailures.Truncated, "the picture breaks off before its end", "send the whole file again")
+                : new Failure(PhotoFailures.Damaged, "the picture's header cannot be read", "take or send the photo again");
         }
 
         return Check(header);
@@ -65,13 +66,10 @@ public static class PhotoHeaderReader
 
     private static PhotoHeader ReadSize(PhotoFormat format, ReadOnlyMemory<byte> bytes)
     {
+        if (format == PhotoFormat.Png)
+            return ReadPng(bytes.Span);
         using MemoryStream stream = new(bytes.ToArray(), writable: false);
-        return format switch
-        {
-            PhotoFormat.Jpeg => ReadJpeg(stream),
-            PhotoFormat.Png => ReadPng(stream),
-            _ => ReadWebP(stream),
-        };
+        return format == PhotoFormat.Jpeg ? ReadJpeg(stream) : ReadWebP(stream);
     }
 
     private static PhotoHeader ReadJpeg(Stream stream)
@@ -82,14 +80,10 @@ public static class PhotoHeaderReader
         return new(PhotoFormat.Jpeg, jpeg.GetImageWidth(), jpeg.GetImageHeight(), FocalLength(directories));
     }
 
-    private static PhotoHeader ReadPng(Stream stream)
-    {
-        // Only IHDR: compressed text chunks could be made to inflate without bound.
-        PngChunk chunk = new PngChunkReader().Extract(new SequentialStreamReader(stream), [PngChunkType.IHDR]).FirstOrDefault()
-            ?? throw new ImageProcessingException("No IHDR.");
-        PngHeader header = new(chunk.Bytes);
-        return new(PhotoFormat.Png, header.ImageWidth, header.ImageHeight, null);
-    }
+    /// <summary>IHDR comes first, its size fixed (ISO/IEC 15948, 11.2.2); later chunks could be made to inflate without bound and are not read.</summary>
+    private static PhotoHeader ReadPng(ReadOnlySpan<byte> bytes) => bytes.Length >= 33 && bytes[12..16].SequenceEqual("IHDR"u8)
+        ? new(PhotoFormat.Png, BinaryPrimitives.ReadInt32BigEndian(bytes[16..20]), BinaryPrimitives.ReadInt32BigEndian(bytes[20..24]), null)
+        : throw new ImageProcessingException("No IHDR.");
 
     private static PhotoHeader ReadWebP(Stream stream)
     {
