@@ -26,6 +26,7 @@ internal static class CardData
             file.Purpose,
             file.OuterSide,
             file.ZoneSide,
+            file.ZoneTicks,
             [.. file.Markers.Select(m => new CardMarker(m.Id, new(m.U, m.V), file.MarkerSide, new(dictionary.Cells, dictionary.Markers[m.Id])))],
             [.. file.Patches.Select(p => new ChessPatch(new(p.U, p.V), p.Columns, p.Rows, file.Square, p.FirstBlack))],
             [.. file.Rulers.Select(r => new CardRuler(new(r.FromU, r.FromV), new(r.ToU, r.ToV), r.Step, r.Tick, r.Stroke))],
@@ -45,7 +46,7 @@ internal static class CardData
     private sealed record DictionaryFile(string Name, int Cells, IReadOnlyDictionary<int, string[]> Markers);
 
     private sealed record CardFile(
-        string Name, string Purpose, string Dictionary, double OuterSide, double ZoneSide, double MarkerSide, double Square,
+        string Name, string Purpose, string Dictionary, double OuterSide, double ZoneSide, ZoneTicks ZoneTicks, double MarkerSide, double Square,
         MarkerEntry[] Markers, PatchEntry[] Patches, RulerEntry[] Rulers, ArrowEntry Arrow, LabelEntry[] Labels);
 
     private sealed record MarkerEntry(int Id, double U, double V);

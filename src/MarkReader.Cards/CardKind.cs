@@ -7,6 +7,7 @@ namespace MarkReader.Cards;
 /// <param name="Purpose">What it is taped to, in a few words.</param>
 /// <param name="OuterSide">Side of the square along which the card is cut, centred on the origin.</param>
 /// <param name="ZoneSide">Side of the square free zone in the middle, centred on the origin; nothing is printed in it.</param>
+/// <param name="ZoneTicks">The ticks that show the zone's corners.</param>
 /// <param name="Markers">Square markers around the zone; their ids belong to this kind alone.</param>
 /// <param name="Patches">Chessboard patches between the markers.</param>
 /// <param name="Rulers">Straight lines of known length for checking the print scale.</param>
@@ -17,6 +18,7 @@ public sealed record CardKind(
     string Purpose,
     double OuterSide,
     double ZoneSide,
+    ZoneTicks ZoneTicks,
     IReadOnlyList<CardMarker> Markers,
     IReadOnlyList<ChessPatch> Patches,
     IReadOnlyList<CardRuler> Rulers,
@@ -42,9 +44,19 @@ public sealed record ChessPatch(CardPoint UpperLeft, int Columns, int Rows, doub
     public bool IsBlack(int column, int row) => ((column + row) % 2 == 0) == FirstBlack;
 }
 
-/// <summary>A ruler line from <paramref name="From"/> to <paramref name="To"/> with ticks every <paramref name="Step"/> mm on the side towards the card's middle.</summary>
-/// <param name="Tick">Length of a tick in mm; the end ticks are half as long again.</param>
-/// <param name="Stroke">Width of the line and the ticks in mm; a tick's centre line stands at its place.</param>
+/// <summary>A right angle of thin lines round each corner of the free zone, just outside it.</summary>
+/// <param name="Gap">Distance of the ink from the zone, mm.</param>
+/// <param name="Length">Length of each leg, mm.</param>
+/// <param name="Stroke">Width of the lines, mm.</param>
+public sealed record ZoneTicks(double Gap, double Length, double Stroke);
+
+/// <summary>
+/// A ruler: a bar cut square at <paramref name="From"/> and <paramref name="To"/>, so that its length from end to end is the length
+/// to be measured; ticks between, and a pointed flag at each end, on the side towards the card's middle.
+/// </summary>
+/// <param name="Step">Distance between ticks, mm; a tick's centre line stands at its place.</param>
+/// <param name="Tick">Length of a tick, from the bar's centre line, mm; the end flags are half as long again.</param>
+/// <param name="Stroke">Width of the bar and the ticks, mm.</param>
 public sealed record CardRuler(CardPoint From, CardPoint To, double Step, double Tick, double Stroke);
 
 /// <summary>A solid arrow pointing up (+v): its tip, height and width in mm.</summary>

@@ -6,8 +6,38 @@ namespace MarkReader.Cards;
 public static class PrintedInk
 {
     /// <summary>Closed polygons to be filled black, in the card frame (mm). Labels are not among them: they need a font.</summary>
+    /// <remarks>
+    /// All run counter-clockwise, so that they may be filled as one path by the non-zero rule: overlaps stay black and edges that two
+    /// polygons share leave no hairline.
+    /// </remarks>
     public static IReadOnlyList<IReadOnlyList<CardPoint>> Polygons(CardKind kind) =>
-        [.. kind.Markers.SelectMany(Marker), .. kind.Patches.SelectMany(Patch), .. kind.Rulers.SelectMany(Ruler), Arrow(kind.Arrow)];
+    [
+        .. kind.Markers.SelectMany(Marker), .. kind.Patches.SelectMany(Patch), .. kind.Rulers.SelectMany(Ruler),
+        .. Corners(kind.ZoneSide / 2, kind.ZoneTicks), Turned(Arrow(kind.Arrow)),
+    ];
+
+    /// <summary>The polygons of one ruler, counter-clockwise; its ticks point towards the origin.</summary>
+    public static IEnumerable<IReadOnlyList<CardPoint>> Ruler(CardRuler ruler)
+    {
+        CardVector along = ruler.To - ruler.From;
+        CardVector unit = (1 / along.Magnitude) * along;
+        CardVector inward = new(-unit.V, unit.U);
+        CardPoint middle = ruler.From + (0.5 * along);
+        if ((inward.U * middle.U) + (inward.V * middle.V) > 0)
+            inward = -1 * inward;
+        double half = ruler.Stroke / 2;
+        yield return Turned(Bar(ruler.From, ruler.To, half * inward));
+        int steps = (int)Math.Round(along.Magnitude / ruler.Step);
+        for (int i = 1; i < steps; i++)
+        {
+            CardPoint foot = ruler.From + (i * ruler.Step * unit);
+            yield return Turned(Bar(foot, foot + (ruler.Tick * inward), half * unit));
+        }
+
+        double flag = 1.5 * ruler.Tick;
+        yield return Turned([ruler.From, ruler.From + (flag * inward), ruler.From + (flag * unit)]);
+        yield return Turned([ruler.To, ruler.To + (flag * inward), ruler.To - (flag * unit)]);
+    }
 
     private static IEnumerable<IReadOnlyList<CardPoint>> Marker(CardMarker marker)
     {
@@ -46,23 +76,18 @@ public static class PrintedInk
         }
     }
 
-    private static IEnumerable<IReadOnlyList<CardPoint>> Ruler(CardRuler ruler)
+    private static IEnumerable<IReadOnlyList<CardPoint>> Corners(double zone, ZoneTicks ticks)
     {
-        CardVector along = ruler.To - ruler.From;
-        double length = along.Magnitude;
-        CardVector unit = (1 / length) * along;
-        CardVector inward = new(-unit.V, unit.U);
-        CardPoint middle = ruler.From + (0.5 * along);
-        if ((inward.U * middle.U) + (inward.V * middle.V) > 0)
-            inward = -1 * inward;
-        double half = ruler.Stroke / 2;
-        yield return Bar(ruler.From - (half * unit), ruler.To + (half * unit), half * inward);
-        int steps = (int)Math.Round(length / ruler.Step);
-        for (int i = 0; i <= steps; i++)
+        double inner = zone + ticks.Gap;
+        double outer = inner + ticks.Stroke;
+        double end = outer - ticks.Length;
+        foreach ((int u, int v) in new[] { (1, 1), (-1, 1), (-1, -1), (1, -1) })
         {
-            CardPoint foot = ruler.From + (i * ruler.Step * unit);
-            double tick = ruler.Tick * (i == 0 || i == steps ? 1.5 : 1);
-            yield return Bar(foot, foot + (tick * inward), half * unit);
+            yield return Turned(
+            [
+                new(u * end, v * inner), new(u * inner, v * inner), new(u * inner, v * end),
+                new(u * outer, v * end), new(u * outer, v * outer), new(u * end, v * outer),
+            ]);
         }
     }
 
@@ -82,4 +107,19 @@ public static class PrintedInk
 
     private static IReadOnlyList<CardPoint> Rectangle(double left, double bottom, double right, double top) =>
         [new(left, bottom), new(right, bottom), new(right, top), new(left, top)];
+
+    private static IReadOnlyList<CardPoint> Turned(IReadOnlyList<CardPoint> polygon) => SignedArea(polygon) < 0 ? [.. polygon.Reverse()] : polygon;
+
+    private static double SignedArea(IReadOnlyList<CardPoint> polygon)
+    {
+        double twice = 0;
+        for (int i = 0; i < polygon.Count; i++)
+        {
+            CardPoint a = polygon[i];
+            CardPoint b = polygon[(i + 1) % polygon.Count];
+            twice += (a.U * b.V) - (b.U * a.V);
+        }
+
+        return twice / 2;
+    }
 }
