@@ -1,0 +1,95 @@
+using System.Globalization;
+using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.LineFitting;
+using MarkReader.Quantities;
+using MathNet.Numerics;
+
+namespace MarkReader.Alignment.Aiming;
+
+/// <summary>The aim point of a leg from marks at two or more stations.</summary>
+/// <remarks>
+/// The beam runs on a straight line p(z) = p0 + s·z. Turning the source mirror swings it about z = −k, so p(−k) is the
+/// one place that no turn moves. Both components are fitted together by weighted least squares with the full covariance
+/// of every mark and an uncertain path length at every station (<see cref="ConditionFit"/>); k enters the aim's
+/// covariance as s·sᵀ·u(k)² (JCGM 100:2008, 5.1.2; JCGM 102:2011, 6.2.1).
+/// For two marks on a target square to the beam: aim = near − (far − near)·(Lnear + k)/(Lfar − Lnear).
+/// </remarks>
+public static class AimSolver
+{
+    /// <summary>A χ² less probable than this earns a warning.</summary>
+    public const double ImprobableBelow = 0.01;
+
+    /// <summary>A slope above this, mrad, earns a warning: a beam so far off does not reach its next mirror.</summary>
+    public const double LargeSlope = 100;
+
+    public static Outcome<AimSolution> Solve(Leg leg, IReadOnlyList<Observation> observations)
+    {
+        if (LegChecks.All(leg, [.. observations.Select(o => o.Station)]) is { } wrong)
+            return wrong;
+        if (observations.Any(o => o.Mark.Covariance.Determinant <= 0))
+            return new Failure(LegFailures.MarkUncertaintyZero, "a mark has no uncertainty in some direction", "give every mark its standard uncertainty, above zero");
+        BeamFrame frame = new(leg.Incidence);
+        if (ConditionFit.Solve(new BeamLineConditions(frame, observations)) is not { } fit)
+            return new Failure(LegFailures.NoFit, "no line fits the marks and path lengths", "check that each mark is given with the path length of its own station");
+
+        BeamLine line = BeamLineConditions.Line(fit.Parameters);
+        FitQuality quality = Quality(fit);
+        Slope slope = new(1000 * line.Sx, 1000 * line.Sy, Covariance(fit, 1e6, (1, 1), (1, 3), (3, 3)));
+        MeasuredPoint aim = Aim(leg, frame, fit);
+        double[] paths = [.. observations.Select(o => o.Station.Path.Millimetres)];
+        return new AimSolution(
+            aim,
+            slope,
+            Ratio(leg, aim.Point, (frame.OnTape(line, paths.Min()), paths.Min()), (frame.OnTape(line, paths.Max()), paths.Max())),
+            quality,
+            [.. observations.Select(o => new AimResidual(o, o.Mark.Point - frame.OnTape(line, o.Station.Path.Millimetres)))],
+            [.. Warnings(quality, slope)]);
+    }
+
+    private static MeasuredPoint Aim(Leg leg, BeamFrame frame, LinearFit fit)
+    {
+        BeamLine line = BeamLineConditions.Line(fit.Parameters);
+        double k = leg.PivotOffset.Millimetres;
+        double uk2 = Math.Pow(leg.PivotUncertainty.Millimetres, 2);
+        double Element(int first, int second) => // cov(p0 − s·k) of two components whose offsets stand at these places
+            fit.Covariance[first, second]
+            - (k * (fit.Covariance[first, second + 1] + fit.Covariance[first + 1, second]))
+            + (k * k * fit.Covariance[first + 1, second + 1]);
+        Covariance2 across = new(
+            Element(0, 0) + (line.Sx * line.Sx * uk2), Element(0, 2) + (line.Sx * line.Sy * uk2), Element(2, 2) + (line.Sy * line.Sy * uk2));
+        return new(
+            frame.OnTapeStraight(line.X0 - (line.Sx * k), line.Y0 - (line.Sy * k)),
+            across.Transform(1 / frame.Cos, 0, 0, 1));
+    }
+
+    private static Covariance2 Covariance(LinearFit fit, double factor, (int I, int J) uu, (int I, int J) uv, (int I, int J) vv) =>
+        new(factor * fit.Covariance[uu.I, uu.J], factor * fit.Covariance[uv.I, uv.J], factor * fit.Covariance[vv.I, vv.J]);
+
+    // Marks that coincide leave 0/0; the path lengths give its limit.
+    private static double Ratio(Leg leg, CardPoint aim, (CardPoint Point, double Path) near, (CardPoint Point, double Path) far)
+    {
+        double separation = near.Point.DistanceTo(far.Point);
+        return separation > 1e-9
+            ? aim.DistanceTo(near.Point) / separation
+            : (near.Path + leg.PivotOffset.Millimetres) / (far.Path - near.Path);
+    }
+
+    private static FitQuality Quality(LinearFit fit) => fit.DegreesOfFreedom == 0
+        ? new(0, 0, null)
+        : new(fit.ChiSquare, fit.DegreesOfFreedom, SpecialFunctions.GammaUpperRegularized(fit.DegreesOfFreedom / 2.0, fit.ChiSquare / 2));
+
+    private static IEnumerable<Warning> Warnings(FitQuality quality, Slope slope)
+    {
+        if (quality.Probability < ImprobableBelow)
+        {
+            yield return new("marksOffLine", string.Create(CultureInfo.InvariantCulture,
+                $"The marks do not lie on one line within their uncertainties (chi-square {quality.ChiSquare:0.0} with {quality.DegreesOfFreedom} degrees of freedom): the rail may not be straight, a path length may be wrong, or a mark belongs to another station."));
+        }
+
+        if (slope.Magnitude > LargeSlope)
+        {
+            yield return new("largeSlope", string.Create(CultureInfo.InvariantCulture,
+                $"The slope of {slope.Magnitude:0} mrad is larger than a leg can have: check both path lengths and which mark belongs to which."));
+        }
+    }
+}
