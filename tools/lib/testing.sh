@@ -1,5 +1,7 @@
 # What the tests need besides what the programs need, and the closing line. Sourced after common.sh, packages.sh and dotnet.sh.
 
+chromium_to_fetch=
+
 # Sets CHROMIUM to a browser for the page's tests. Debian has it as a package; Ubuntu's package of that name only fetches a confined build
 # that cannot read files in /tmp, so there the browser that Playwright itself offers is used (see fetch_chromium).
 need_chromium() {
@@ -43,8 +45,9 @@ fetch_chromium() {
   export CHROMIUM
 }
 
-# closing_line LOG: adds up what the test run printed.
+# closing_line LOG: adds up what the test run printed; fails when no test ran.
 closing_line() {
-  awk '$1 == "total:" { t += $2 } $1 == "failed:" { f += $2 } $1 == "succeeded:" { p += $2 } $1 == "skipped:" { s += $2 }
+  awk '/^Test run summary:/ { summary = 1 }
+    summary && /^  total:/ { t += $2 } summary && /^  failed:/ { f += $2 } summary && /^  succeeded:/ { p += $2 } summary && /^  skipped:/ { s += $2 }
     END { printf "%d passed, %d failed, %d skipped\n", p, f, s; exit t == 0 }' "$1"
 }
