@@ -13,11 +13,18 @@ internal static class Convolution
         if (sensor.DefocusRadius > 0)
             Run(image, Disc(sensor.DefocusRadius));
         if (sensor.LensSigma > 0)
-            Run(image, Gaussian(sensor.LensSigma));
+            Gaussian(image, sensor.LensSigma);
     }
 
-    public static float[,] Gaussian(double sigma) =>
-        Build((int)Math.Ceiling(3.5 * sigma), 1, (x, y) => Math.Exp(-((x * x) + (y * y)) / (2 * sigma * sigma)));
+    /// <summary>Gaussian blur, along rows and then across them.</summary>
+    public static void Gaussian(LinearImage image, double sigma)
+    {
+        int reach = (int)Math.Ceiling(3.5 * sigma);
+        float[,] along = Build(reach, 1, (x, y) => y == 0 ? Math.Exp(-(x * x) / (2 * sigma * sigma)) : 0);
+        float[,] across = Build(reach, 1, (x, y) => x == 0 ? Math.Exp(-(y * y) / (2 * sigma * sigma)) : 0);
+        Run(image, along);
+        Run(image, across);
+    }
 
     private static float[,] Disc(double radius) =>
         Build((int)Math.Ceiling(radius), 15, (x, y) => (x * x) + (y * y) <= radius * radius ? 1 : 0);

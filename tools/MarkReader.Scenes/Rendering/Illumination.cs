@@ -10,6 +10,9 @@ internal sealed class Illumination(LightSpec spec, CameraSpec camera)
     private readonly double _gy = Math.Sin(spec.GradientDegrees * Math.PI / 180);
     private readonly double _diagonal = Math.Sqrt(((double)camera.Width * camera.Width) + ((double)camera.Height * camera.Height));
 
+    private readonly ShadowSpec[] _shadows = [.. spec.Shadows];
+    private readonly GlareSpec[] _glares = [.. spec.Glares];
+
     /// <summary>Light at photo point (x, y), which shows card place (u, v).</summary>
     public (Rgb Times, float Plus) At(double x, double y, double u, double v)
     {
@@ -21,14 +24,14 @@ internal sealed class Illumination(LightSpec spec, CameraSpec camera)
         double plus = 0;
         if (!double.IsNaN(u))
         {
-            foreach (ShadowSpec shadow in spec.Shadows)
+            foreach (ShadowSpec shadow in _shadows)
             {
                 double a = shadow.TowardsDegrees * Math.PI / 180;
                 double inside = ((u - shadow.U) * Math.Cos(a)) + ((v - shadow.V) * Math.Sin(a));
                 light *= 1 - (shadow.Depth * Normal.Distribution(inside / shadow.Width));
             }
 
-            foreach (GlareSpec glare in spec.Glares)
+            foreach (GlareSpec glare in _glares)
                 plus += Glare(glare, u - glare.U, v - glare.V);
         }
 

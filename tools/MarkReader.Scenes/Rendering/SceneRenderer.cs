@@ -19,8 +19,8 @@ public static class SceneRenderer
         Camera camera = CameraOf(spec);
         LinearImage image = Paint(spec, camera);
         Convolution.Apply(image, spec.Sensor);
-        Sensor.Expose(image, spec.Sensor, spec.Seed);
-        return new(spec, PhotoEncoder.Encode(image, spec.Output), SceneTruth.Of(spec, camera));
+        Sensor.Expose(image, spec.Sensor, spec.NoiseSeed ?? spec.Seed);
+        return new(spec, PhotoEncoder.Encode(image, spec.Output, spec.Sensor.Tone), SceneTruth.Of(spec, camera));
     }
 
     /// <summary>The projection with which a scene is rendered.</summary>
@@ -63,6 +63,8 @@ public static class SceneRenderer
     {
         (double u0, double v0) = quad.At(0.5, 0.5);
         SceneSurface.Pixel pixel = surface.At(u0, v0);
+        if (height == 0 && surface.IsUniform(u0, v0, quad.Size))
+            return pixel.Sample(u0, v0, u0, v0);
         (double U, double V, double Z) eye = camera.Centre;
         double lift = height / eye.Z;
         Rgb sum = default;
@@ -90,6 +92,9 @@ public static class SceneRenderer
     /// <summary>A pixel's corners on the card; places between them bilinearly (the error is some 1e-4 px).</summary>
     private readonly record struct Quad((double U, double V) A, (double U, double V) B, (double U, double V) C, (double U, double V) D)
     {
+        /// <summary>The longer diagonal over √2, mm.</summary>
+        public double Size => Math.Sqrt(Math.Max(Square(A, D), Square(B, C)) / 2);
+
         public (double U, double V) At(double s, double t)
         {
             double a = (1 - s) * (1 - t);
@@ -98,5 +103,7 @@ public static class SceneRenderer
             double d = s * t;
             return ((a * A.U) + (b * B.U) + (c * C.U) + (d * D.U), (a * A.V) + (b * B.V) + (c * C.V) + (d * D.V));
         }
+
+        private static double Square((double U, double V) p, (double U, double V) q) => ((p.U - q.U) * (p.U - q.U)) + ((p.V - q.V) * (p.V - q.V));
     }
 }

@@ -29,7 +29,7 @@ internal sealed class SceneSurface
         _burns = [.. spec.Burns.Select((b, i) => new Burn(b, spec.Seed + 200 + i))];
         _pens = [.. spec.Pens.Select(p => new Pen(p))];
         _blots = [.. spec.Blots];
-        _reach = Math.Max(
+        _reach = 1 + Math.Max(
             _cards.Select(c => c.Reach).Concat(_strips.Select(s => s.Reach)).Concat(_pens.Length > 0 ? [60] : []).DefaultIfEmpty(0).Max(),
             Math.Max(
                 spec.Burns.Select((b, i) => Math.Max(Math.Abs(b.U), Math.Abs(b.V)) + _burns[i].Reach).DefaultIfEmpty(0).Max(),
@@ -40,6 +40,46 @@ internal sealed class SceneSurface
     public bool IsDetailed(double u, double v) => Math.Abs(u) < _reach && Math.Abs(v) < _reach;
 
     public Rgb Target(double u, double v) => _target.Albedo(u, v);
+
+    /// <summary>Whether one sample does for a pixel of this size (mm): no outline, ink edge, burn, line or blot in it.</summary>
+    public bool IsUniform(double u, double v, double size)
+    {
+        const double Near = 1.2;
+        if (size > 0.1)
+            return false;
+        foreach (PrintedCard card in _cards)
+        {
+            double inside = card.Inside(u, v);
+            if (Math.Abs(inside) < Near || (inside > 0 && !card.IsEven(u, v, size)))
+                return false;
+        }
+
+        foreach (Strip strip in _strips)
+        {
+            if (Math.Abs(strip.Inside(u, v)) < Near)
+                return false;
+        }
+
+        foreach (Burn burn in _burns)
+        {
+            if (Math.Max(Math.Abs(u - burn.Spec.U), Math.Abs(v - burn.Spec.V)) < burn.Reach + Near)
+                return false;
+        }
+
+        foreach (Pen pen in _pens)
+        {
+            if (pen.IsNear(u, v, Near))
+                return false;
+        }
+
+        foreach (BlotSpec blot in _blots)
+        {
+            if (Math.Max(Math.Abs(u - blot.U), Math.Abs(v - blot.V)) < (1.6 * blot.Radius) + (4 * blot.Softness) + Near)
+                return false;
+        }
+
+        return true;
+    }
 
     public Pixel At(double u, double v) => new(this, u, v);
 

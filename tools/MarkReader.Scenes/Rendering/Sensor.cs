@@ -10,7 +10,7 @@ internal static class Sensor
         if (spec.FullWell > 0)
             AddNoise(image, spec, seed);
         if (spec.NoiseGrain > 0 && spec.FullWell > 0)
-            Convolution.Run(image, Convolution.Gaussian(spec.NoiseGrain));
+            Convolution.Gaussian(image, spec.NoiseGrain);
         if (spec.Sharpening > 0)
             Sharpen(image, (float)spec.Sharpening);
     }
@@ -38,7 +38,7 @@ internal static class Sensor
     private static void Sharpen(LinearImage image, float amount)
     {
         float[][] original = [.. image.Planes];
-        Convolution.Run(image, Convolution.Gaussian(1.2));
+        Convolution.Gaussian(image, 1.2);
         for (int p = 0; p < image.Planes.Length; p++)
         {
             float[] blurred = image.Planes[p];

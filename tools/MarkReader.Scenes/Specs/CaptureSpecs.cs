@@ -32,6 +32,7 @@ public sealed record GlareSpec(double U, double V, double SigmaLong, double Sigm
 /// <param name="ReadNoise">Standard deviation of the read noise in electrons; both 0 for no noise.</param>
 /// <param name="NoiseGrain">Standard deviation of the smoothing that a phone's development gives the noise, px.</param>
 /// <param name="Sharpening">Amount of unsharp masking by the phone.</param>
+/// <param name="Tone">Share of an S-shaped tone curve in the developed picture, 0 to 1.</param>
 public sealed record SensorSpec(
     double LensSigma = 0.6,
     double DefocusRadius = 0,
@@ -40,7 +41,8 @@ public sealed record SensorSpec(
     double FullWell = 6000,
     double ReadNoise = 4,
     double NoiseGrain = 0.5,
-    double Sharpening = 0.2);
+    double Sharpening = 0.2,
+    double Tone = 0.15);
 
 public enum PhotoFormat
 {

@@ -33,6 +33,9 @@ public sealed record SceneSpec(string Kind, int Seed)
 
     public OutputSpec Output { get; init; } = new();
 
+    /// <summary>Seed of the sensor's noise when it differs from the textures' (several photos of the same tape).</summary>
+    public int? NoiseSeed { get; init; }
+
     /// <summary>Height of tapes and burns over the card's plane, mm; negative when the card lies on the tape.</summary>
     public double TapeHeight { get; init; }
 }

@@ -33,6 +33,9 @@ public sealed record BurnSpec(
     /// <summary>What the truth file calls it.</summary>
     public string Kind { get; init; } = "burn";
 
+    /// <summary>0: a scorch, brown; 1: char, all channels nearly alike.</summary>
+    public double Charring { get; init; } = 1;
+
     /// <summary>Minor over major axis.</summary>
     public double AxisRatio { get; init; } = 1;
 

@@ -23,7 +23,7 @@ internal sealed class Burn
         _seed = seed;
         (_sin, _cos) = Math.SinCos(spec.AxisDegrees * Math.PI / 180);
         (_stainSin, _stainCos) = Math.SinCos(spec.StainDegrees * Math.PI / 180);
-        _phase = Noise.Lattice(17, 3, seed) * Math.PI;
+        _phase = Noise.Hash(17, 3, seed) * Math.PI;
         Reach = Math.Max(spec.Radius + (7 * spec.EdgeWidth), 3.6 * spec.HaloRadius) * 1.05;
         if (spec.StainDensity > 0)
             Reach = Math.Max(Reach, spec.Radius + (5 * spec.StainLength));
@@ -102,8 +102,11 @@ internal sealed class Burn
         return _spec.StainDensity * begin * Math.Exp(-Math.Max(0, along) / _spec.StainLength) * Math.Exp(-across * across / (2 * width * width)) * wisps;
     }
 
-    private static Rgb Transmission(double core, double halo) => new(
-        Channel(core * s_char.R, halo * s_brown.R), Channel(core * s_char.G, halo * s_brown.G), Channel(core * s_char.B, halo * s_brown.B));
+    private Rgb Transmission(double core, double halo)
+    {
+        Rgb inner = Rgb.Mix(s_brown, s_char, (float)_spec.Charring);
+        return new(Channel(core * inner.R, halo * s_brown.R), Channel(core * inner.G, halo * s_brown.G), Channel(core * inner.B, halo * s_brown.B));
+    }
 
     private static float Channel(double core, double halo) => Floor + ((1 - Floor) * (float)Math.Exp(-core - halo));
 }

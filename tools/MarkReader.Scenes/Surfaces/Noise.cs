@@ -1,18 +1,26 @@
 namespace MarkReader.Scenes.Surfaces;
 
-/// <summary>Value noise on a lattice, smooth, deterministic, about −1 to 1.</summary>
+/// <summary>Value noise on a lattice, smooth, deterministic, about −1 to 1; it repeats after 512 cells.</summary>
 internal static class Noise
 {
+    private const int Mask = 511;
+    private static readonly float[] s_lattice = [.. Enumerable.Range(0, (Mask + 1) * (Mask + 1)).Select(i => Hash(i & Mask, i / (Mask + 1), 1))];
+
     public static float At(double x, double y, int seed)
     {
-        double fx = Math.Floor(x);
-        double fy = Math.Floor(y);
-        int ix = (int)fx;
-        int iy = (int)fy;
-        float tx = Smooth((float)(x - fx));
-        float ty = Smooth((float)(y - fy));
-        float top = Lerp(Lattice(ix, iy, seed), Lattice(ix + 1, iy, seed), tx);
-        float bottom = Lerp(Lattice(ix, iy + 1, seed), Lattice(ix + 1, iy + 1, seed), tx);
+        x += (seed * 37) & Mask;
+        y += (seed * 91) & Mask;
+        int ix = (int)x - (x < 0 ? 1 : 0);
+        int iy = (int)y - (y < 0 ? 1 : 0);
+        float tx = Smooth((float)(x - ix));
+        float ty = Smooth((float)(y - iy));
+        int left = ix & Mask;
+        int right = (ix + 1) & Mask;
+        float[] lattice = s_lattice;
+        int above = (iy & Mask) * (Mask + 1);
+        int below = ((iy + 1) & Mask) * (Mask + 1);
+        float top = Lerp(lattice[above + left], lattice[above + right], tx);
+        float bottom = Lerp(lattice[below + left], lattice[below + right], tx);
         return Lerp(top, bottom, ty);
     }
 
@@ -34,8 +42,8 @@ internal static class Noise
         return sum / total;
     }
 
-    /// <summary>A lattice value, −1 to 1.</summary>
-    public static float Lattice(int x, int y, int seed)
+    /// <summary>A number from −1 to 1 that belongs to three integers.</summary>
+    public static float Hash(int x, int y, int seed)
     {
         unchecked
         {

@@ -24,6 +24,9 @@ internal sealed class Pen
         _box = (spec.Points.Min(p => p.U) - reach, spec.Points.Max(p => p.U) + reach, spec.Points.Min(p => p.V) - reach, spec.Points.Max(p => p.V) + reach);
     }
 
+    public bool IsNear(double u, double v, double distance) =>
+        u > _box.Left - distance && u < _box.Right + distance && v > _box.Bottom - distance && v < _box.Top + distance;
+
     public void Apply(double u, double v, ref Rgb surface)
     {
         if (u < _box.Left || u > _box.Right || v < _box.Bottom || v > _box.Top)

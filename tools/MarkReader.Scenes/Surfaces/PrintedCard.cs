@@ -40,12 +40,27 @@ internal sealed class PrintedCard
         return Textures.Paper(cu, cv, _seed);
     }
 
+    /// <summary>Whether the ink does not change within a square of side <paramref name="size"/> mm, or over its corners.</summary>
+    public bool IsEven(double u, double v, double size)
+    {
+        float ink = Ink(u, v);
+        double h = size * 0.75;
+        return Same(Ink(u - h, v - h)) && Same(Ink(u + h, v - h)) && Same(Ink(u - h, v + h)) && Same(Ink(u + h, v + h));
+
+        bool Same(float other) => Math.Abs(other - ink) < 0.001f;
+    }
+
     /// <summary>The paper's albedo with the ink at a place.</summary>
     public Rgb Printed(Rgb paper, double u, double v)
     {
-        (double cu, double cv) = Local(u, v);
-        float ink = _ink.At(cu / _spec.PrintScaleU, cv / _spec.PrintScaleV);
+        float ink = Ink(u, v);
         return ink <= 0 ? paper : Rgb.Mix(paper, Rgb.Grey(_spec.InkAlbedo), ink);
+    }
+
+    private float Ink(double u, double v)
+    {
+        (double cu, double cv) = Local(u, v);
+        return _ink.At(cu / _spec.PrintScaleU, cv / _spec.PrintScaleV);
     }
 
     private (double U, double V) Local(double u, double v)

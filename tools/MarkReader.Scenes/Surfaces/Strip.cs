@@ -19,7 +19,9 @@ internal sealed class Strip
 
     public float Translucency => (float)_spec.Translucency;
 
-    public double Reach => (Math.Abs(_spec.U) + Math.Abs(_spec.V) + _spec.Length + _spec.Width) / 1.0;
+    /// <summary>No part lies farther from the origin than this along either axis, mm.</summary>
+    public double Reach => Math.Max(Math.Abs(_spec.U), Math.Abs(_spec.V))
+        + (_spec.Length / 2 * Math.Max(Math.Abs(_cos), Math.Abs(_sin))) + (_spec.Width / 2 * Math.Max(Math.Abs(_cos), Math.Abs(_sin)));
 
     public (double Along, double Across) Local(double u, double v) =>
         (((u - _spec.U) * _cos) + ((v - _spec.V) * _sin), ((v - _spec.V) * _cos) - ((u - _spec.U) * _sin));
@@ -30,7 +32,7 @@ internal sealed class Strip
         (double along, double across) = Local(u, v);
         double side = (_spec.Width / 2) - Math.Abs(across);
         double end = (_spec.Length / 2) - Math.Abs(along);
-        if (Math.Min(side, end) < -2 || end > 2)
+        if (side < -2 || Math.Abs(end) > 2)
             return Math.Min(side, end);
         end += 0.35 * Noise.Fractal(across * 1.1, along > 0 ? 5.5 : 9.5, 3, _seed);
         return Math.Min(side, end);

@@ -6,7 +6,7 @@ namespace MarkReader.Scenes.Surfaces;
 internal sealed class TargetSurface(TargetSpec spec, int seed)
 {
     private static readonly Rgb s_far = Rgb.Grey(0.04);
-    private readonly IReadOnlyList<ScrewSpec> _screws = spec.Screws ?? [];
+    private readonly ScrewSpec[] _screws = [.. spec.Screws ?? []];
 
     public Rgb Albedo(double u, double v)
     {

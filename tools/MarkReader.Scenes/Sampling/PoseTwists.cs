@@ -1,0 +1,47 @@
+using MarkReader.Scenes.Specs;
+
+namespace MarkReader.Scenes.Sampling;
+
+/// <summary>Scenes that differ by where the camera stands and by the card's shape.</summary>
+internal static class PoseTwists
+{
+    public static SceneSpec Tilt(SceneSpec s, Random r) => s with { Pose = s.Pose with { TiltDegrees = r.Between(25, 55) } };
+
+    public static SceneSpec Small(SceneSpec s, Random r) =>
+        s with { Pose = s.Pose with { PixelsPerMm = r.Between(10, 14), CentreX = r.Between(0.2, 0.8), CentreY = r.Between(0.2, 0.8), TiltDegrees = r.Between(0, 25) } };
+
+    public static SceneSpec Large(SceneSpec s, Random r) => s with
+    {
+        Pose = s.Pose with
+        {
+            PixelsPerMm = Math.Min(s.Camera.Width, s.Camera.Height) / r.Between(53, 57),
+            CentreX = 0.5,
+            CentreY = 0.5,
+            TiltDegrees = r.Between(0, 4),
+            RollDegrees = r.Between(-2, 2) + r.Pick(0, 0, 90, 180),
+        },
+    };
+
+    public static SceneSpec Rotated(SceneSpec s, Random r) => s with { Pose = s.Pose with { RollDegrees = r.Between(-180, 180), TiltDegrees = r.Between(0, 30) } };
+
+    public static SceneSpec WideLens(SceneSpec s, Random r)
+    {
+        double focal = Math.Max(s.Camera.Width, s.Camera.Height) * r.Between(0.45, 0.62);
+        return s with
+        {
+            Camera = s.Camera with { FocalLength = focal, K1 = r.Between(-0.16, -0.04), K2 = r.Between(0, 0.02) },
+            Pose = s.Pose with { PixelsPerMm = s.Pose.PixelsPerMm * r.Between(0.7, 1.1), CentreX = r.Between(0.32, 0.68), CentreY = r.Between(0.35, 0.65) },
+        };
+    }
+
+    /// <summary>The middle of the card 0.3 to 1 mm off its edges' plane.</summary>
+    public static SceneSpec Curved(SceneSpec s, Random r) => s with
+    {
+        Card = s.Card! with { Curvature = r.Pick(-1, 1) * r.Between(0.3, 1) * 2 / (25.0 * 25), CurveDegrees = r.Pick(0, 90) + r.Between(-10, 10) },
+        Pose = s.Pose with { TiltDegrees = r.Between(0, 25) },
+    };
+
+    /// <summary>Burnt surface above or below the card's plane: thick tape, or a card with its zone cut out.</summary>
+    public static SceneSpec Lifted(SceneSpec s, Random r) =>
+        s with { TapeHeight = r.Pick(-1, 1) * r.Between(0.1, 0.4), Pose = s.Pose with { TiltDegrees = r.Between(0, 30) } };
+}
