@@ -68,6 +68,9 @@ internal static class MarkFinder
             null => "not symmetric",
             { Roughness: > 0.35 } => "rough",
             { AxisRatio: < 0.4 } => "long",
+            { Sides: < 0.75 } => "no edge all round",
+            _ when fit.Depth < LeastDepth => "faint against its surroundings",
+            _ when marks.Any(m => m.Centre.DistanceTo(fit.Centre) < 0.3 * Math.Max(m.Diameter, fit.Diameter)) => "rest of a mark",
             _ when fit.Diameter is < LeastDiameter or > MostDiameter => "size",
             _ => null,
         };
@@ -120,7 +123,7 @@ internal static class MarkFinder
         {
             if (mark == kept)
                 continue;
-            double reach = ((1.55 * mark.Diameter / 2) + 0.7) / Math.Sqrt(mark.AxisRatio) * grid.PixelsPerMm;
+            double reach = SymmetricFit.HaloReach(mark.Diameter) / Math.Sqrt(mark.AxisRatio) * grid.PixelsPerMm;
             (double cx, double cy) = grid.ToPixel(mark.Centre);
             for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach)); y++)
             {

@@ -46,14 +46,19 @@ internal sealed class SymmetricFit
         if (pixels.Count < 60)
             return null;
         SymmetricFit fit = new(pixels, window, Math.Max(pixel, radius / 14));
-        return fit.Run(start, radius);
+        if (fit.Run(start, radius) is not { } pass || pass.Finish() is not { } mark)
+            return null;
+        return mark with { Model = pass.Widened(darkening, HaloReach(mark.Diameter)) };
     }
+
+    /// <summary>How far from its centre a mark's halo is divided out, mm.</summary>
+    public static double HaloReach(double diameter) => (1.5 * diameter) + 1.5;
 
     private static List<(double U, double V, double D)> Collect(ZoneMap map, CardPoint centre, double window)
     {
         ZoneGrid grid = map.Grid;
         // A little wider than the window: the centre moves during the fit.
-        double reach = (1.25 * window) * grid.PixelsPerMm;
+        double reach = 1.25 * window * grid.PixelsPerMm;
         (double cx, double cy) = grid.ToPixel(centre);
         List<(double, double, double)> pixels = [];
         for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach) + 1); y++)
@@ -71,7 +76,7 @@ internal sealed class SymmetricFit
         return pixels;
     }
 
-    private FittedMark? Run(CardPoint start, double radius)
+    private Pass? Run(CardPoint start, double radius)
     {
         MarkForm form = new(start, 0, 0, 0, 0);
         Pass pass = new(this, form);
@@ -94,7 +99,7 @@ internal sealed class SymmetricFit
 
         pass = new(this, form);
         pass.Weigh(robust: true);
-        return pass.Finish();
+        return pass;
     }
 
     private static double Square(double x) => x * x;
@@ -202,7 +207,17 @@ internal sealed class SymmetricFit
                 floor,
                 EdgeWidth(radius, depth),
                 Roughness(radius) / depth,
+                Sides(radius, depth),
                 new(_form.Centre, _form.E1, _form.E2, _profile, _fit._binWidth, floor));
+        }
+
+        /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
+        public MarkModel Widened(ZoneMap darkening, double reach)
+        {
+            SymmetricFit wide = new(Collect(darkening, _form.Centre, reach), reach, _fit._binWidth);
+            Pass pass = new(wide, _form with { Gu = 0, Gv = 0 });
+            double floor = pass._profile[^Math.Max(1, pass._bins / 8)..].Average();
+            return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, floor);
         }
 
         private (Matrix<double> Normal, Vector<double> Right, double[][] SectorScores) Normal()
@@ -242,8 +257,7 @@ internal sealed class SymmetricFit
                 if (_weight[i] <= 0)
                     continue;
                 int bin = _bin[i];
-                double angle = Math.Atan2(_fit._v[i] - _form.Centre.V, _fit._u[i] - _form.Centre.U);
-                double[] score = scores[Math.Clamp((int)((angle + Math.PI) / (2 * Math.PI) * Sectors), 0, Sectors - 1)];
+                double[] score = scores[Sector(i)];
                 for (int k = 0; k < Parameters; k++)
                     row[k] = j[i, k] - (mean[bin, k] / total[bin]);
                 for (int k = 0; k < Parameters; k++)
@@ -355,6 +369,42 @@ internal sealed class SymmetricFit
         {
             double steepest = Enumerable.Range(-3, 7).Max(k => -Slope(Math.Max(0, radius + (k * _fit._binWidth))));
             return steepest > 0 ? depth / (steepest * Math.Sqrt(2 * Math.PI)) : radius;
+        }
+
+        /// <summary>Part of the seen sectors in which the darkening falls from inside to outside the edge by a third of the depth or more.</summary>
+        private double Sides(double radius, double depth)
+        {
+            double[] inside = new double[Sectors], outside = new double[Sectors];
+            int[] insideCount = new int[Sectors], outsideCount = new int[Sectors];
+            for (int i = 0; i < _r.Length; i++)
+            {
+                double t = _r[i] / radius;
+                if (t is < 0.6 or > 1.6 or (> 0.95 and < 1.15))
+                    continue;
+                int sector = Sector(i);
+                if (t < 1)
+                    (inside[sector], insideCount[sector]) = (inside[sector] + _fit._d[i], insideCount[sector] + 1);
+                else
+                    (outside[sector], outsideCount[sector]) = (outside[sector] + _fit._d[i], outsideCount[sector] + 1);
+            }
+
+            int seen = 0, falling = 0;
+            for (int s = 0; s < Sectors; s++)
+            {
+                if (insideCount[s] == 0 || outsideCount[s] == 0)
+                    continue;
+                seen++;
+                if ((inside[s] / insideCount[s]) - (outside[s] / outsideCount[s]) > depth / 3)
+                    falling++;
+            }
+
+            return seen > 0 ? (double)falling / seen : 0;
+        }
+
+        private int Sector(int i)
+        {
+            double angle = Math.Atan2(_fit._v[i] - _form.Centre.V, _fit._u[i] - _form.Centre.U);
+            return Math.Clamp((int)((angle + Math.PI) / (2 * Math.PI) * Sectors), 0, Sectors - 1);
         }
 
         /// <summary>Root mean square residual, all pixels alike, from just outside the edge inwards.</summary>

@@ -9,7 +9,10 @@ internal static class ZoneBackground
     /// <summary>Marks up to twice this radius are filled, mm.</summary>
     private const double Radius = 6;
 
-    /// <summary>1 − light / background, −1 to 1, on the grid of <paramref name="light"/>.</summary>
+    /// <summary>Light at which a pixel is taken as clipped: it tells nothing of how bright the place is.</summary>
+    private const float Clipped = 0.985f;
+
+    /// <summary>1 − light / background, −1 to 1, on the grid of <paramref name="light"/>; NaN where the photo is clipped.</summary>
     /// <param name="light">The zone in linear light.</param>
     /// <param name="reduction">Pixels of the zone per pixel of the background map.</param>
     public static ZoneMap Darkening(ZoneMap light, int reduction)
@@ -21,7 +24,7 @@ internal static class ZoneBackground
         full.GetArray(out float[] b);
         float[] darkening = new float[b.Length];
         for (int i = 0; i < b.Length; i++)
-            darkening[i] = Math.Clamp(1 - (light.Values[i] / Math.Max(b[i], 1e-3f)), -1, 1);
+            darkening[i] = light.Values[i] >= Clipped ? float.NaN : Math.Clamp(1 - (light.Values[i] / Math.Max(b[i], 1e-3f)), -1, 1);
         return new(light.Grid, darkening);
     }
 
