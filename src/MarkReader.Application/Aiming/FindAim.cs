@@ -1,0 +1,63 @@
+using MarkReader.Alignment.Aiming;
+using MarkReader.Application.Measuring;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Aiming;
+
+/// <summary>From the photos of a leg to its aim point.</summary>
+public static class FindAim
+{
+    /// <summary>Checks the leg's numbers before the photos, which take longer. Calls may run at the same time.</summary>
+    /// <param name="options">How to measure; with a debug folder, its subfolders near and far take the pictures of two photos.</param>
+    public static Outcome<AimFinding> Run(AimPhotos photos, LegInput leg, MeasureOptions? options = null)
+    {
+        if (!CheckedLeg.From(leg).TryGet(out CheckedLeg? sound, out Failure? failure))
+            return failure;
+        return photos switch
+        {
+            AimPhotos.NearAndFar two => FromTwo(two, sound, options),
+            AimPhotos.Both one => FromOne(one, sound, options),
+            _ => throw new ArgumentException("Unknown kind of photos.", nameof(photos)),
+        };
+    }
+
+    private static Outcome<AimFinding> FromTwo(AimPhotos.NearAndFar photos, CheckedLeg leg, MeasureOptions? options)
+    {
+        if (photos.Near.Span.SequenceEqual(photos.Far.Span) && !photos.Near.IsEmpty)
+            return new Failure(AimFailures.SamePhoto, "the near and the far photo are the same file", "take one photo after the near pulse and another after the far pulse");
+        if (!MeasurePhoto.Run(photos.Near, Under(options, "near")).TryGet(out PhotoMeasurement? near, out Failure? failure))
+            return Of("near photo", failure);
+        if (!MeasurePhoto.Run(photos.Far, Under(options, "far")).TryGet(out PhotoMeasurement? far, out failure))
+            return Of("far photo", failure);
+        if (!MarkChoice.NearAndFar(near, far).TryGet(out ChosenMarks? marks, out failure))
+            return failure;
+        return Solve(leg, marks, far, near);
+    }
+
+    private static Outcome<AimFinding> FromOne(AimPhotos.Both photos, CheckedLeg leg, MeasureOptions? options)
+    {
+        if (!MeasurePhoto.Run(photos.Photo, options).TryGet(out PhotoMeasurement? photo, out Failure? failure))
+            return failure;
+        if (!MarkChoice.OnePhoto(photo, photos.First).TryGet(out ChosenMarks? marks, out failure))
+            return failure;
+        return Solve(leg, marks, photo, null);
+    }
+
+    private static Outcome<AimFinding> Solve(CheckedLeg leg, ChosenMarks marks, PhotoMeasurement farView, PhotoMeasurement? nearView)
+    {
+        if (!AimSolver.Solve(leg.Leg, [new(leg.Near, marks.Near.Centre), new(leg.Far, marks.Far.Centre)]).TryGet(out AimSolution? solution, out Failure? failure))
+            return failure;
+        IEnumerable<Warning> ofPhotos = nearView is null
+            ? farView.Warnings
+            : [.. nearView.Warnings.Select(w => Of("Near photo", w)), .. farView.Warnings.Select(w => Of("Far photo", w))];
+        return new AimFinding(leg, marks.Near, marks.Far, solution, farView, nearView, [.. ofPhotos, .. marks.Warnings, .. solution.Warnings]);
+    }
+
+    private static MeasureOptions? Under(MeasureOptions? options, string name) =>
+        options?.DebugDirectory is { } directory ? options with { DebugDirectory = Path.Combine(directory, name) } : options;
+
+    private static Failure Of(string photo, Failure failure) => failure with { Message = $"{photo}: {failure.Message}" };
+
+    private static Warning Of(string photo, Warning warning) => warning with { Message = $"{photo}: {warning.Message}" };
+}

@@ -1,0 +1,67 @@
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Auditing;
+
+/// <summary>The result of an audit.</summary>
+public sealed record Audit(IReadOnlyList<AuditedPhoto> Photos, AuditSummary Summary);
+
+/// <summary>Measures every photo of a folder that has a NAME.truth.json beside it, and compares.</summary>
+public static class AuditFolder
+{
+    private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
+
+    /// <summary>Photos are taken in the order of their names. Photos without a truth file are left out.</summary>
+    public static Outcome<Audit> Run(string folder)
+    {
+        if (!Directory.Exists(folder))
+            return new Failure(AuditFailures.FolderMissing, $"there is no folder '{folder}'", "name a folder with photos and a NAME.truth.json beside each");
+        string[] truths;
+        try
+        {
+            truths = [.. Directory.EnumerateFiles(folder, "*" + TruthFile.Ending).Order(StringComparer.Ordinal)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new Failure(AuditFailures.FolderMissing, $"the folder '{folder}' cannot be read", "check its permissions");
+        }
+
+        if (truths.Length == 0)
+            return new Failure(AuditFailures.NothingToAudit, $"the folder '{folder}' has no NAME.truth.json", "put a truth file beside each photo");
+        AuditedPhoto[] photos = [.. truths.Select(Check)];
+        return new Audit(photos, AuditSummary.Of(photos));
+    }
+
+    private static AuditedPhoto Check(string truthPath)
+    {
+        string stem = truthPath[..^TruthFile.Ending.Length];
+        string truthName = Path.GetFileName(truthPath);
+        if (s_endings.Select(e => stem + e).FirstOrDefault(File.Exists) is not { } photo)
+            return new(truthName, null, [], 0, new(AuditFailures.TruthWithoutPhoto, $"{truthName} has no photo beside it", "add its .jpg, .png or .webp, or remove the truth file"));
+        byte[] bytes;
+        Truth? truth;
+        try
+        {
+            if (!TruthFile.Parse(truthName, File.ReadAllBytes(truthPath)).TryGet(out truth, out Failure? bad))
+                return new(truthName, null, [], 0, bad);
+            bytes = File.ReadAllBytes(photo);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new(truthName, null, [], 0, new(AuditFailures.PhotoUnreadable, $"{truthName} or its photo cannot be read", "check the permissions of both files"));
+        }
+
+        return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes));
+    }
+
+    private static AuditedPhoto Compare(string name, Truth truth, Outcome<PhotoMeasurement> outcome)
+    {
+        if (!outcome.TryGet(out PhotoMeasurement? measurement, out Failure? failure))
+            return new(name, truth, [], 0, failure);
+        // A photo whose truth holds no mark must be refused as such; elsewhere a missing mark is a missed one.
+        if (measurement.Marks.Count == 0 && truth.Marks.Count == 0)
+            return new(name, truth, [], 0, truth.ExpectedError is null ? null : Measuring.MeasurePhoto.NoMark(""));
+        IReadOnlyList<MatchedMark> found = MarkMatching.Match(truth.Marks, measurement.Marks);
+        return new(name, truth, found, measurement.Marks.Count - found.Count, null);
+    }
+}

@@ -1,0 +1,39 @@
+using System.Text.Json;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Auditing;
+
+/// <summary>What is true of a photo.</summary>
+/// <param name="Marks">True centres in the card frame.</param>
+/// <param name="ExpectedError">Code of the refusal that is right for the photo, or null.</param>
+public sealed record Truth(IReadOnlyList<CardPoint> Marks, string? ExpectedError);
+
+/// <summary>Reads NAME.truth.json: {"marks": [{"u", "v"}], "expected": {"error"}}; everything else in it is ignored.</summary>
+public static class TruthFile
+{
+    public const string Ending = ".truth.json";
+
+    public static Outcome<Truth> Parse(string name, ReadOnlyMemory<byte> bytes)
+    {
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(bytes);
+            JsonElement root = document.RootElement;
+            string? expected = root.TryGetProperty("expected", out JsonElement e) && e.ValueKind == JsonValueKind.Object ? e.GetProperty("error").GetString() : null;
+            if (!root.TryGetProperty("marks", out JsonElement marks))
+                return expected is not null ? new Truth([], expected) : Unreadable(name, "it has no marks");
+            return new Truth([.. marks.EnumerateArray().Select(m => new CardPoint(m.GetProperty("u").GetDouble(), m.GetProperty("v").GetDouble()))], expected);
+        }
+        catch (JsonException e)
+        {
+            return Unreadable(name, $"it is not JSON at line {(e.LineNumber ?? 0) + 1}");
+        }
+        catch (Exception e) when (e is InvalidOperationException or KeyNotFoundException or FormatException)
+        {
+            return Unreadable(name, "its marks are not a list of {\"u\", \"v\"} with numbers");
+        }
+    }
+
+    private static Failure Unreadable(string name, string reason) => new(
+        AuditFailures.TruthUnreadable, $"{name} cannot be used: {reason}", "write it as {\"marks\": [{\"u\": 1.2, \"v\": -0.4}]}, in mm");
+}

@@ -1,0 +1,39 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Inputs;
+
+/// <summary>Reads a number as people write it: with a point or a comma before the decimals.</summary>
+public static partial class NumberText
+{
+    /// <summary>The text is not a number, or can be read in two ways.</summary>
+    public static readonly FailureCode Unreadable = new("NUMBER_UNREADABLE", FailureKind.BadInput);
+
+    /// <summary>The number. NaN and infinity are read, so that the checks of what is meant can name them. A comma before exactly three digits is refused: it may stand for thousands.</summary>
+    public static Outcome<Number> Read(string text)
+    {
+        string trimmed = text.Trim().Replace('−', '-');
+        if (NotFinite().IsMatch(trimmed))
+            return new Number(trimmed.Contains("nan", StringComparison.OrdinalIgnoreCase) ? double.NaN : trimmed[0] == '-' ? double.NegativeInfinity : double.PositiveInfinity);
+        if (ThousandsOrDecimals().IsMatch(trimmed))
+            return new Failure(Unreadable, $"'{trimmed}' can be read in two ways", $"write {trimmed.Replace(",", "", StringComparison.Ordinal)} or {trimmed.Replace(',', '.')}");
+        return Plain().IsMatch(trimmed)
+            ? new Number(double.Parse(trimmed.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture))
+            : new Failure(Unreadable, $"'{Shorten(trimmed)}' is not a number", "write it like 80, 80.5 or 80,5");
+    }
+
+    private static string Shorten(string text) => text.Length > 20 ? text[..20] + "..." : text;
+
+    [GeneratedRegex("^[+-]?(nan|inf(inity)?|∞)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex NotFinite();
+
+    [GeneratedRegex(@"^[+-]?[1-9]\d{0,2}(,\d{3})+$", RegexOptions.CultureInvariant)]
+    private static partial Regex ThousandsOrDecimals();
+
+    [GeneratedRegex(@"^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Plain();
+}
+
+/// <summary>A number that was read.</summary>
+public sealed record Number(double Value);

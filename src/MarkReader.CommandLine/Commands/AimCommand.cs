@@ -1,0 +1,34 @@
+using System.CommandLine;
+using MarkReader.Application.Aiming;
+using MarkReader.Application.Reports;
+using MarkReader.CommandLine.Output;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>aim: the aim point of a leg from its near and far mark.</summary>
+internal static class AimCommand
+{
+    public static Command Create()
+    {
+        AimOptions options = new();
+        Option<bool> json = CommonOptions.Json();
+        Option<string> overlay = CommonOptions.Overlay("near mark, far mark and aim point");
+        Option<string> debug = CommonOptions.DebugDir();
+        Command command = new("aim", "Work out the aim point of a leg from its near and its far mark");
+        foreach (Option option in (IEnumerable<Option>)[.. options.All, json, overlay, debug])
+            command.Options.Add(option);
+        command.SetAction(call =>
+        {
+            Terminal terminal = call.Terminal(json);
+            if (!options.Read(call).TryGet(out AimRequest? request, out Failure? failure))
+                return terminal.Refuse(failure);
+            if (!FindAim.Run(request.Photos, request.Leg, new MeasureOptions(call.GetValue(debug))).TryGet(out AimFinding? finding, out failure))
+                return terminal.Refuse(failure);
+            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AimReport.From(finding)) : AimText.Of(finding));
+            return ExitStatus.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,25 @@
+using System.CommandLine;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>Options that several commands share.</summary>
+internal static class CommonOptions
+{
+    public const string JsonName = "--json";
+
+    public static Option<bool> Json() => new(JsonName) { Description = "Print the result as JSON" };
+
+    public static Option<string> DebugDir() => new("--debug-dir")
+    {
+        Description = "Write every stage's picture into this folder",
+        HelpName = "FOLDER",
+    };
+
+    public static Option<string> Overlay(string what) => new("--overlay")
+    {
+        Description = $"Write the photo with {what} drawn on it; .png, .jpg or .svg",
+        HelpName = "FILE",
+    };
+
+    public static Option<string> Number(string name, string description, string helpName = "MM") => new(name) { Description = description, HelpName = helpName };
+}

@@ -1,0 +1,25 @@
+using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Pipeline;
+
+namespace MarkReader.CommandLine.Output;
+
+/// <summary>A measured photo for people.</summary>
+internal static class MeasureText
+{
+    public static string Of(PhotoMeasurement measurement)
+    {
+        CardSighting card = measurement.Card;
+        Table table = new("mark", "u/mm", "v/mm", "region/mm", "diameter/mm");
+        int number = 0;
+        foreach (Mark mark in measurement.Marks)
+            table.Add($"{++number}", Words.Place(mark.Centre.Point.U), Words.Place(mark.Centre.Point.V), Words.Region95(mark.Centre.Covariance), Words.Fixed(mark.Diameter.Millimetres, 2));
+        string[] lines =
+        [
+            $"card {card.Kind}: {card.MarkersSeen} markers, {Words.Fixed(card.PixelsPerMm, 1)} px/mm, tilt {Words.Fixed(card.Tilt.Degrees, 0)} degrees, residual {Words.Fixed(card.ResidualPx, 2)} px",
+            table.ToString(),
+            Words.Region,
+            .. Words.Of(measurement.Warnings),
+        ];
+        return string.Join(Environment.NewLine, lines);
+    }
+}

@@ -1,0 +1,47 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Output;
+
+/// <summary>Writes a whole file or none: to a temporary name beside it, then moved into place.</summary>
+internal static class OutputFile
+{
+    /// <summary>Null when the file is written, else why not.</summary>
+    public static Failure? Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        string temporary = "";
+        try
+        {
+            string full = Path.GetFullPath(path);
+            if (Directory.Exists(full))
+                return Refusal(path, "it is a folder");
+            string folder = Path.GetDirectoryName(full)!;
+            if (!Directory.Exists(folder))
+                return Refusal(path, "its folder does not exist");
+            temporary = Path.Combine(folder, $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
+            File.WriteAllBytes(temporary, bytes);
+            File.Move(temporary, full, overwrite: true);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            Remove(temporary);
+            return Refusal(path, e is UnauthorizedAccessException ? "permission is denied" : "the disk or the name does not take it");
+        }
+    }
+
+    private static void Remove(string temporary)
+    {
+        try
+        {
+            if (temporary.Length > 0)
+                File.Delete(temporary);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Nothing more can be done; the refusal below names the file that was asked for.
+        }
+    }
+
+    private static Failure Refusal(string path, string reason) => new(
+        CommandLineFailures.OutputNotWritable, $"'{path}' cannot be written: {reason}", "name a file in a folder that exists and that you may write to");
+}

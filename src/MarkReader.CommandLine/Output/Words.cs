@@ -1,0 +1,30 @@
+using System.Globalization;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Output;
+
+/// <summary>How numbers are written for people.</summary>
+internal static class Words
+{
+    /// <summary>Printed under tables that state a region.</summary>
+    public const string Region = "region: half-lengths of the ellipse that holds the true point with 95 % probability, mm";
+
+    /// <summary>Printed wherever a pulse was needed.</summary>
+    public const string Cautions =
+        "Caution: the beam is invisible and burns skin and eyes, also by reflection; the supply carries lethal voltage. Lid closed and interlocks working for every pulse, "
+        + "lowest power and shortest pulse that leaves a mark, hands out while it can fire. Switch off and unplug before touching mirrors or wiring. The maker's manual comes first.";
+
+    /// <summary>A coordinate, with its sign, to 0.001 mm.</summary>
+    public static string Place(double mm) => mm.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture);
+
+    public static string Fixed(double value, int decimals) => value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>The half-lengths of the 95 % region.</summary>
+    public static string Region95(Covariance2 covariance)
+    {
+        Ellipse ellipse = covariance.Ellipse95();
+        return $"{Fixed(ellipse.SemiMajor, 3)} x {Fixed(ellipse.SemiMinor, 3)}";
+    }
+
+    public static IEnumerable<string> Of(IReadOnlyList<Warning> warnings) => warnings.Select(w => $"warning: {w.Code}: {w.Message}");
+}

@@ -1,0 +1,21 @@
+using System.CommandLine;
+using MarkReader.CommandLine;
+using MarkReader.CommandLine.Commands;
+using MarkReader.CommandLine.Input;
+using MarkReader.CommandLine.Output;
+
+RootCommand root = new("Measures burn marks on a taped card and works out the aim point of a laser cutter's leg.")
+{
+    MeasureCommand.Create(), AimCommand.Create(), AuditCommand.Create(),
+};
+Terminal terminal = new(Console.Out, Console.Error, args.Contains(CommonOptions.JsonName));
+try
+{
+    ParseResult call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+    return CallErrors.Of(call) is { } wrong ? terminal.Refuse(wrong) : call.Invoke(new() { EnableDefaultExceptionHandler = false });
+}
+catch (Exception fault)
+{
+    // The one place that turns a fault into a line: the exit status tells it from a refusal.
+    return terminal.Refuse(Faults.Describe(fault), ExitStatus.Fault);
+}
