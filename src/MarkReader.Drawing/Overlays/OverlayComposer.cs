@@ -1,0 +1,99 @@
+using MarkReader.Drawing.Overlays.Parts;
+using MarkReader.Quantities;
+
+namespace MarkReader.Drawing.Overlays;
+
+/// <summary>Makes the drawing of a scene.</summary>
+public static class OverlayComposer
+{
+    private const int MarksWithNumbers = 6; // more marks are labelled with their number only
+
+    public static OverlayDrawing Compose(OverlayScene scene, OverlayView view)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        PixelFrame crop = CropChooser.Choose(scene);
+        PixelFrame frame = view == OverlayView.Crop ? crop : PixelFrame.Whole(scene.Photo);
+        Pen pen = new(frame);
+        CardSight sight = new(scene.Projection, frame);
+        double zone = scene.ZoneSide.Millimetres;
+        ZoneLines zoneLines = new(sight, pen);
+        List<OverlayPrimitive> behind = [];
+        if (scene.ShowZone)
+            behind.Add(zoneLines.Outline(zone));
+
+        (IReadOnlyList<Symbol> symbols, IReadOnlyList<Label> labels) = scene.Content switch
+        {
+            OverlayContent.Aiming aiming => Aiming(aiming, sight, pen),
+            OverlayContent.Marks marks => Marks(marks, sight, pen),
+            _ => throw new ArgumentOutOfRangeException(nameof(scene)),
+        };
+        IReadOnlyList<OverlayLine> line = scene.Content is OverlayContent.Aiming a ? new AimLine(sight, pen).Pieces(a, symbols) : [];
+        Axes? axes = scene.ShowAxes ? zoneLines.Axes(zone) : null;
+        Symbol[] all = axes is null ? [.. symbols] : [.. symbols, axes.Symbol];
+        ScaleBar? scale = new ScaleBarPlacer(sight, pen).Place(zone, all);
+
+        LabelPlacer placer = new(frame.Box, pen);
+        Obstacles obstacles = new(
+            [.. all.Select(s => (s.Image, s.Pixels))],
+            scale is null ? [] : [scale.Box],
+            [.. line.Select(l => (l.Points[0], l.Points[^1]))]);
+        if (scale is not null)
+            placer.Place(new("scale", scale.Middle, 3 * pen.Css, [Words.Length(scale.Length)], OverlayColours.Plain, Leader: false), obstacles);
+        foreach (Label label in labels)
+            placer.Place(label, obstacles);
+        foreach ((string letter, PixelPoint tip) in axes?.Letters ?? [])
+            placer.Place(new("axes", tip, 2 * pen.Css, [letter], OverlayColours.Plain, Leader: false), obstacles);
+
+        OverlayPrimitive[] primitives =
+        [
+            .. behind, .. line, .. axes?.Symbol.Primitives ?? [], .. scale?.Primitives ?? [],
+            .. symbols.SelectMany(s => s.Primitives), .. placer.Placed.SelectMany(p => p.Primitives),
+        ];
+        return new(scene.Photo, crop, frame, primitives, Words.Title(scene.Content), Words.Description(scene.Content));
+    }
+
+    private static (IReadOnlyList<Symbol> Symbols, IReadOnlyList<Label> Labels) Aiming(OverlayContent.Aiming aiming, CardSight sight, Pen pen)
+    {
+        Symbols drawn = new(sight, pen);
+        (string Part, CardPoint Point, Colour Colour, Symbol? Symbol, string? Value)[] parts =
+        [
+            ("aim", aiming.Aim.Point, OverlayColours.Aim, drawn.Aim(aiming.Aim), Words.FromNear(aiming, aiming.Aim.Point)),
+            ("near", aiming.Near.Centre.Point, OverlayColours.Near, drawn.Near(aiming.Near), null),
+            ("far", aiming.Far.Centre.Point, OverlayColours.Far, drawn.Far(aiming.Far), Words.FromNear(aiming, aiming.Far.Centre.Point)),
+        ];
+        CardPoint inside = parts.Where(p => p.Symbol is not null).Select(p => p.Point).LastOrDefault();
+        BorderArrow arrow = new(sight, pen);
+        List<Symbol> symbols = [];
+        List<Label> labels = [];
+        foreach ((string part, CardPoint point, Colour colour, Symbol? symbol, string? value) in parts)
+        {
+            if ((symbol ?? arrow.Towards(part, point, inside, colour)) is not { } shown)
+                continue;
+            symbols.Add(shown);
+            string[] values = value is null ? [] : [value];
+            string[] outside = symbol is null ? ["outside the picture"] : [];
+            labels.Add(new(part, shown.Image, shown.Pixels, [part, .. values, .. outside], colour));
+        }
+
+        symbols.Reverse(); // the aim point in front
+        return (symbols, labels);
+    }
+
+    private static (IReadOnlyList<Symbol> Symbols, IReadOnlyList<Label> Labels) Marks(OverlayContent.Marks marks, CardSight sight, Pen pen)
+    {
+        Symbols drawn = new(sight, pen);
+        List<Symbol> symbols = [];
+        List<Label> labels = [];
+        for (int i = 0; i < marks.Items.Count; i++)
+        {
+            if (drawn.Mark(marks.Items[i]) is not { } symbol)
+                continue;
+            symbols.Add(symbol);
+            string number = (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            string[] values = marks.Items.Count <= MarksWithNumbers ? [Words.Pair(symbol.Point)] : [];
+            labels.Add(new("mark", symbol.Image, symbol.Pixels, [number, .. values], OverlayColours.Near));
+        }
+
+        return (symbols, labels);
+    }
+}
