@@ -1,5 +1,6 @@
 using MarkReader.Cards;
 using MarkReader.Quantities;
+using MarkReader.Scenes.Optics;
 using MarkReader.Scenes.Rendering;
 using MarkReader.Scenes.Specs;
 
@@ -16,7 +17,7 @@ public class PrintedEdgeTests
         SceneSpec spec = PlainScene.Straight();
         spec = spec with { Card = spec.Card! with { InkSpread = spread, PrintScaleU = scale, PrintScaleV = scale } };
         double[,] grey = PlainScene.Grey(SceneRenderer.Render(spec).Photo);
-        ICardProjection projection = SceneRenderer.CameraOf(spec);
+        Camera projection = SceneRenderer.CameraOf(spec);
         CardMarker marker = CardKinds.Find("plate")!.Markers[0];
 
         // A row through the border's lowest cell, from paper into ink: the edge stands where the missing light says.
