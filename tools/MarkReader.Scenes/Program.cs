@@ -1,29 +1,56 @@
-using System.Diagnostics;
 using System.Globalization;
+using MarkReader.Scenes.Fixtures;
 using MarkReader.Scenes.Output;
 using MarkReader.Scenes.Rendering;
 using MarkReader.Scenes.Sampling;
+using MarkReader.Scenes.Specs;
 
-// make --kind NAME --count N --seed N --out DIR
+const string Usage = """
+    make --out FOLDER [--kind NAME,NAME|all] [--count N] [--seed N] [--shrink FACTOR]   draw scenes and write NAME.jpg and NAME.truth.json
+    fixtures [--out FOLDER] [--only TEXT]                                              write the photos of fixtures/photos
+    kinds                                                                              list the kinds of scene
+    """;
+
 Dictionary<string, string> options = [];
 for (int i = 1; i + 1 < args.Length; i += 2)
     options[args[i]] = args[i + 1];
 string Option(string name, string fallback) => options.GetValueOrDefault(name, fallback);
 
-string folder = Option("--out", "scenes");
-int count = int.Parse(Option("--count", "1"), CultureInfo.InvariantCulture);
-int seed = int.Parse(Option("--seed", "1"), CultureInfo.InvariantCulture);
-string kinds = Option("--kind", "tidy");
-Directory.CreateDirectory(folder);
-foreach (string kind in kinds == "all" ? SceneSampler.Kinds : kinds.Split(','))
+switch (args.FirstOrDefault())
 {
-    for (int i = 0; i < count; i++)
+    case "make":
+        Make();
+        return 0;
+    case "fixtures":
+        foreach ((string file, int bytes) in FixtureSet.Write(Option("--out", "fixtures/photos"), Option("--only", "")))
+            Console.WriteLine($"{file}: {bytes / 1024} KB");
+        return 0;
+    case "kinds":
+        Console.WriteLine(string.Join('\n', SceneSampler.Kinds.Concat(SceneSampler.Refusals)));
+        return 0;
+    default:
+        Console.Error.WriteLine(Usage);
+        return 2;
+}
+
+void Make()
+{
+    string folder = Option("--out", "scenes");
+    int count = int.Parse(Option("--count", "1"), CultureInfo.InvariantCulture);
+    int first = int.Parse(Option("--seed", "1"), CultureInfo.InvariantCulture);
+    double shrink = double.Parse(Option("--shrink", "1"), CultureInfo.InvariantCulture);
+    string kinds = Option("--kind", "tidy");
+    Directory.CreateDirectory(folder);
+    foreach (string kind in kinds == "all" ? SceneSampler.Kinds : kinds.Split(','))
     {
-        long start = Stopwatch.GetTimestamp();
-        Scene scene = SceneRenderer.Render(SceneSampler.Draw(kind, seed + i));
-        string name = $"{kind}-{seed + i}";
-        await File.WriteAllBytesAsync(Path.Combine(folder, name + PhotoFiles.Extension(scene.Spec.Output.Format)), scene.Photo);
-        await File.WriteAllTextAsync(Path.Combine(folder, name + ".truth.json"), scene.Truth.ToJson());
-        Console.WriteLine($"{name}: {scene.Photo.Length / 1024} KB, {Stopwatch.GetElapsedTime(start).TotalSeconds:0.0} s");
+        for (int seed = first; seed < first + count; seed++)
+        {
+            SceneSpec spec = SceneSampler.Draw(kind, seed);
+            Scene scene = SceneRenderer.Render(shrink == 1 ? spec : spec.Shrunk(shrink));
+            string name = Path.Combine(folder, $"{kind}-{seed}");
+            File.WriteAllBytes(name + PhotoFiles.Extension(spec.Output.Format), scene.Photo);
+            File.WriteAllText(name + ".truth.json", scene.Truth.ToJson());
+            Console.WriteLine($"{name}: {scene.Photo.Length / 1024} KB");
+        }
     }
 }

@@ -119,7 +119,8 @@ internal static class Convolution
         return row;
     }
 
-    private static void AddScaled(ReadOnlySpan<float> from, float factor, Span<float> to)
+    /// <summary>Adds <paramref name="factor"/> times one row to another.</summary>
+    public static void AddScaled(ReadOnlySpan<float> from, float factor, Span<float> to)
     {
         int step = Vector<float>.Count;
         int i = 0;

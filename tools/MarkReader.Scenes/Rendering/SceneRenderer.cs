@@ -63,10 +63,10 @@ public static class SceneRenderer
     {
         (double u0, double v0) = quad.At(0.5, 0.5);
         SceneSurface.Pixel pixel = surface.At(u0, v0);
-        if (height == 0 && surface.IsUniform(u0, v0, quad.Size))
-            return pixel.Sample(u0, v0, u0, v0);
         (double U, double V, double Z) eye = camera.Centre;
         double lift = height / eye.Z;
+        if (surface.IsUniform(u0, v0, quad.Size) && Math.Abs(height) < 0.5)
+            return pixel.Sample(u0, v0, u0 + (lift * (eye.U - u0)), v0 + (lift * (eye.V - v0)));
         Rgb sum = default;
         for (int j = 0; j < Samples; j++)
         {

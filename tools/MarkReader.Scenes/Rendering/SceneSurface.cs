@@ -14,10 +14,12 @@ internal sealed class SceneSurface
     private readonly BlotSpec[] _blots;
     private readonly int _seed;
     private readonly double _reach;
+    private readonly bool _plain;
 
     public SceneSurface(SceneSpec spec)
     {
         _seed = spec.Seed;
+        _plain = spec.Plain;
         _target = new(spec.Target, spec.Seed);
         List<PrintedCard> cards = [];
         if (spec.SecondCard is not null)
@@ -39,7 +41,7 @@ internal sealed class SceneSurface
     /// <summary>Whether anything but the bare target can be here.</summary>
     public bool IsDetailed(double u, double v) => Math.Abs(u) < _reach && Math.Abs(v) < _reach;
 
-    public Rgb Target(double u, double v) => _target.Albedo(u, v);
+    public Rgb Target(double u, double v) => _plain ? _target.Albedo(0, 0) : _target.Albedo(u, v);
 
     /// <summary>Whether one sample does for a pixel of this size (mm): no outline, ink edge, burn, line or blot in it.</summary>
     public bool IsUniform(double u, double v, double size)
@@ -81,7 +83,7 @@ internal sealed class SceneSurface
         return true;
     }
 
-    public Pixel At(double u, double v) => new(this, u, v);
+    public Pixel At(double u, double v) => _plain ? new(this, 0, 0) : new(this, u, v);
 
     /// <summary>The materials' textures at one pixel, taken when first needed.</summary>
     internal ref struct Pixel(SceneSurface surface, double u0, double v0)

@@ -47,16 +47,10 @@ internal static class LightTwists
 
     public static SceneSpec Formats(SceneSpec s, Random r)
     {
-        double shrink = 0.5;
         OutputSpec output = r.Pick<OutputSpec>(
             new(PhotoFormat.Png), new(PhotoFormat.Png, Alpha: true), new(PhotoFormat.Png16), new(PhotoFormat.Png16, Grey: true), new(PhotoFormat.Png, Grey: true),
             new(PhotoFormat.WebP, r.Next(75, 95)), new(Grey: true), new(Orientation: r.Next(2, 9)));
-        return s with
-        {
-            Output = output,
-            Camera = s.Camera with { Width = (int)(s.Camera.Width * shrink), Height = (int)(s.Camera.Height * shrink), FocalLength = s.Camera.FocalLength * shrink },
-            Pose = s.Pose with { PixelsPerMm = s.Pose.PixelsPerMm * shrink },
-        };
+        return s.Shrunk(0.5) with { Output = output };
     }
 
     private static double At(GlareSpec glare, double u, double v)

@@ -36,8 +36,26 @@ public sealed record SceneSpec(string Kind, int Seed)
     /// <summary>Seed of the sensor's noise when it differs from the textures' (several photos of the same tape).</summary>
     public int? NoiseSeed { get; init; }
 
+    /// <summary>Materials without texture, for checks of the geometry.</summary>
+    public bool Plain { get; init; }
+
     /// <summary>Height of tapes and burns over the card's plane, mm; negative when the card lies on the tape.</summary>
     public double TapeHeight { get; init; }
+
+    /// <summary>The same scene photographed with a picture smaller by this factor (0 to 1): everything measured in pixels shrinks, noise and light do not.</summary>
+    public SceneSpec Shrunk(double factor) => this with
+    {
+        Camera = Camera with
+        {
+            Width = (int)(Camera.Width * factor),
+            Height = (int)(Camera.Height * factor),
+            FocalLength = Camera.FocalLength * factor,
+            PrincipalX = Camera.PrincipalX * factor,
+            PrincipalY = Camera.PrincipalY * factor,
+        },
+        Pose = Pose with { PixelsPerMm = Pose.PixelsPerMm * factor },
+        Sensor = Sensor with { DefocusRadius = Sensor.DefocusRadius * factor, MotionLength = Sensor.MotionLength * factor },
+    };
 }
 
 /// <summary>A camera without a pose.</summary>

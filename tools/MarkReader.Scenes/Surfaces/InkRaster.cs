@@ -1,33 +1,30 @@
 using System.Collections.Concurrent;
 using MarkReader.Cards;
 using MarkReader.Quantities;
+using MarkReader.Scenes.Rendering;
 
 namespace MarkReader.Scenes.Surfaces;
 
 /// <summary>The card's ink as coverage on a fine raster, with soft printed edges; sampled bilinearly.</summary>
 internal sealed class InkRaster
 {
-    private static readonly ConcurrentDictionary<(string Kind, double Spread, double Softness), InkRaster> s_cache = new();
+    private const double Border = 1;
+    private static readonly ConcurrentDictionary<string, Lazy<float[]>> s_coverage = new();
     private readonly ushort[] _cells;
     private readonly int _side;
     private readonly double _density;
     private readonly double _half;
 
-    private InkRaster(CardKind kind, double spread, double softness)
+    /// <param name="kind">The card.</param>
+    /// <param name="spread">How far each edge stands out, mm.</param>
+    /// <param name="softness">Standard deviation of an edge, mm; at least 1.5 cells.</param>
+    public InkRaster(CardKind kind, double spread, double softness)
     {
-        _half = (kind.OuterSide / 2) + 1;
-        _density = Math.Min(64, 4800 / (2 * _half));
-        _side = (int)Math.Ceiling(2 * _half * _density);
-        float[] coverage = new float[_side * _side];
-        foreach (IReadOnlyList<CardPoint> polygon in PrintedInk.Polygons(kind).Concat(kind.Labels.SelectMany(LabelStrokes.Of)))
-            PolygonCoverage.Add(coverage, _side, [.. polygon.Select(p => (((p.U + _half) * _density), (_half - p.V) * _density))]);
+        (_side, _density, _half) = Size(kind);
         double sigma = Math.Max(1.5, softness * _density);
-        Blur(coverage, sigma);
-        _cells = Spread(coverage, spread * _density / sigma);
+        float[] soft = Blurred(s_coverage.GetOrAdd(kind.Name, _ => new(() => Coverage(kind))).Value, _side, sigma);
+        _cells = Spread(soft, spread * _density / sigma);
     }
-
-    public static InkRaster Of(CardKind kind, double spread, double softness) =>
-        s_cache.GetOrAdd((kind.Name, spread, softness), _ => new(kind, spread, softness));
 
     /// <summary>Share of ink at a card point, 0 to 1.</summary>
     public float At(double u, double v)
@@ -46,32 +43,51 @@ internal sealed class InkRaster
         return (top + (ty * (bottom - top))) * (1f / ushort.MaxValue);
     }
 
-    private void Blur(float[] cells, double sigma)
+    /// <summary>About 64 cells a millimetre for the small card, fewer for a larger one.</summary>
+    private static (int Side, double Density, double Half) Size(CardKind kind)
+    {
+        double half = (kind.OuterSide / 2) + Border;
+        double density = Math.Min(64, 4800 / (2 * half));
+        return ((int)Math.Ceiling(2 * half * density), density, half);
+    }
+
+    private static float[] Coverage(CardKind kind)
+    {
+        (int side, double density, double half) = Size(kind);
+        float[] coverage = new float[side * side];
+        foreach (IReadOnlyList<CardPoint> polygon in PrintedInk.Polygons(kind).Concat(kind.Labels.SelectMany(LabelStrokes.Of)))
+            PolygonCoverage.Add(coverage, side, [.. polygon.Select(p => ((p.U + half) * density, (half - p.V) * density))]);
+        return coverage;
+    }
+
+    private static float[] Blurred(float[] coverage, int side, double sigma)
     {
         int reach = (int)Math.Ceiling(4 * sigma);
         float[] kernel = [.. Enumerable.Range(-reach, (2 * reach) + 1).Select(i => (float)Math.Exp(-i * i / (2 * sigma * sigma)))];
         float sum = kernel.Sum();
         kernel = [.. kernel.Select(k => k / sum)];
-        float[] other = new float[cells.Length];
-        Pass(cells, other, kernel, 1);
-        Pass(other, cells, kernel, _side);
-    }
-
-    private void Pass(float[] from, float[] to, float[] kernel, int stride) => Parallel.For(0, _side, row =>
-    {
-        int reach = kernel.Length / 2;
-        for (int column = 0; column < _side; column++)
+        float[] along = new float[coverage.Length];
+        float[] both = new float[coverage.Length];
+        Parallel.For(0, side, row =>
         {
-            int position = stride == 1 ? column : row;
-            int at = (row * _side) + column;
-            float sum = 0;
-            int low = Math.Max(-reach, -position);
-            int high = Math.Min(reach, _side - 1 - position);
-            for (int i = low; i <= high; i++)
-                sum += kernel[i + reach] * from[at + (i * stride)];
-            to[at] = sum;
-        }
-    });
+            ReadOnlySpan<float> from = coverage.AsSpan(row * side, side);
+            Span<float> to = along.AsSpan(row * side, side);
+            for (int i = -reach; i <= reach; i++)
+            {
+                if (i < 0)
+                    Convolution.AddScaled(from[..(side + i)], kernel[i + reach], to[-i..]);
+                else
+                    Convolution.AddScaled(from[i..], kernel[i + reach], to[..(side - i)]);
+            }
+        });
+        Parallel.For(0, side, row =>
+        {
+            Span<float> to = both.AsSpan(row * side, side);
+            for (int i = Math.Max(-reach, -row); i <= Math.Min(reach, side - 1 - row); i++)
+                Convolution.AddScaled(along.AsSpan((row + i) * side, side), kernel[i + reach], to);
+        });
+        return both;
+    }
 
     /// <summary>Moves every edge outwards by <paramref name="sigmas"/> of its own width: exact for straight edges, c' = Φ(Φ⁻¹(c) + s).</summary>
     private static ushort[] Spread(float[] coverage, double sigmas)

@@ -17,7 +17,7 @@ internal sealed class PrintedCard
         CardKind kind = CardKinds.Find(place?.Kind ?? spec.Kind) ?? throw new ArgumentException($"There is no card kind '{spec.Kind}'.", nameof(spec));
         _spec = spec;
         _seed = seed;
-        _ink = InkRaster.Of(kind, spec.InkSpread, spec.InkSoftness);
+        _ink = new(kind, spec.InkSpread, spec.InkSoftness);
         _half = (kind.OuterSide / 2) + spec.CutMargin;
         double turn = (place?.TurnDegrees ?? 0) * Math.PI / 180;
         _place = (place?.U ?? 0, place?.V ?? 0, Math.Cos(turn), Math.Sin(turn));

@@ -64,12 +64,12 @@ internal static class Textures
 
     private static Rgb Wood(double u, double v, int seed)
     {
-        double warp = 3 * Noise.Fractal(u * 0.012, v * 0.05, 2, seed);
-        double ring = ((v + (6 * warp)) * 0.16) + (u * 0.006);
+        double warp = Noise.Fractal(u * 0.006, v * 0.03, 2, seed);
+        double ring = ((v + (14 * warp)) * 0.14) + (u * 0.004);
         float grain = (float)(0.5 + (0.5 * Math.Sin(2 * Math.PI * ring)));
         float fibre = Noise.Fractal(u * 0.11, v * 2.4, 3, seed + 3);
         float pore = Noise.At(u * 0.35, v * 5.2, seed + 9);
-        float t = Math.Clamp((0.55f * grain) + (0.3f * fibre) + (pore > 0.55f ? 0.35f * (pore - 0.55f) : 0), 0, 1);
+        float t = Math.Clamp(0.08f + (0.38f * grain) + (0.3f * fibre) + (pore > 0.55f ? 0.35f * (pore - 0.55f) : 0), 0, 1);
         return Rgb.Mix(s_woodLight, s_woodDark, t);
     }
 

@@ -1,0 +1,65 @@
+using MarkReader.Scenes.Rendering;
+using MarkReader.Scenes.Specs;
+using MarkReader.Scenes.Tests.Rendering;
+using SixLabors.ImageSharp;
+using SixLabors.ImageSharp.Formats;
+using SixLabors.ImageSharp.Metadata.Profiles.Exif;
+using SixLabors.ImageSharp.PixelFormats;
+using SixLabors.ImageSharp.Processing;
+
+namespace MarkReader.Scenes.Tests.Output;
+
+public class PhotoEncoderTests
+{
+    private static readonly SceneSpec s_spec = PlainScene.Straight(new BurnSpec(3, 5)) with { Camera = new(240, 180, 300), Pose = new(3) };
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(8)]
+    public void A_photo_turned_by_its_orientation_shows_the_upright_picture(int orientation)
+    {
+        using Image<L16> upright = Image.Load<L16>(SceneRenderer.Render(s_spec).Photo);
+        using Image<L16> turned = Image.Load<L16>(SceneRenderer.Render(s_spec with { Output = s_spec.Output with { Orientation = orientation } }).Photo);
+        Assert.Equal(orientation >= 5, turned.Width < turned.Height);
+        turned.Mutate(i => i.AutoOrient());
+        Assert.Equal((upright.Width, upright.Height), (turned.Width, turned.Height));
+        int different = 0;
+        for (int y = 0; y < upright.Height; y++)
+        {
+            for (int x = 0; x < upright.Width; x++)
+                different += upright[x, y] == turned[x, y] ? 0 : 1;
+        }
+
+        Assert.Equal(0, different);
+    }
+
+    [Theory]
+    [InlineData(PhotoFormat.Jpeg, false, "JPEG", 24)]
+    [InlineData(PhotoFormat.Jpeg, true, "JPEG", 8)]
+    [InlineData(PhotoFormat.Png, false, "PNG", 24)]
+    [InlineData(PhotoFormat.Png, true, "PNG", 8)]
+    [InlineData(PhotoFormat.Png16, false, "PNG", 48)]
+    [InlineData(PhotoFormat.Png16, true, "PNG", 16)]
+    [InlineData(PhotoFormat.WebP, false, "Webp", 24)]
+    public void Each_format_is_written_as_it_says(PhotoFormat format, bool grey, string name, int bits)
+    {
+        byte[] photo = SceneRenderer.Render(s_spec with { Output = new(format, Grey: grey) }).Photo;
+        IImageInfo info = Image.Identify(photo, out IImageFormat found);
+        Assert.Equal(name, found.Name, ignoreCase: true);
+        Assert.Equal(bits, info.PixelType.BitsPerPixel);
+        Assert.Equal((240, 180), (info.Width, info.Height));
+    }
+
+    [Fact]
+    public void An_upright_photo_carries_no_exif()
+    {
+        using Image image = Image.Load(SceneRenderer.Render(s_spec).Photo);
+        ExifProfile? exif = image.Metadata.ExifProfile;
+        Assert.Null(exif);
+    }
+}
