@@ -20,10 +20,15 @@ internal static class CallErrors
                 : new(CommandLineFailures.CommandMissing, "no command is given", $"use one of {names}, or --help");
         }
 
-        if (call.UnmatchedTokens is [string unknown, ..])
+        if ((Misspelt(call) ?? call.UnmatchedTokens.FirstOrDefault()) is { } unknown)
             return new(CommandLineFailures.ArgumentUnknown, $"'{unknown}' is not known to the command '{command.Name}'", help);
         return call.Errors.Count == 0 ? null : Of(call.Errors[0], help);
     }
+
+    // The parser takes an unknown option for an argument; numbers below zero are none. After "--" everything is an argument.
+    private static string? Misspelt(ParseResult call) => call.Tokens.Any(t => t.Type == TokenType.DoubleDash)
+        ? null
+        : call.Tokens.FirstOrDefault(t => t.Type == TokenType.Argument && t.Value is ['-', '-', _, ..] or ['-', (>= 'a' and <= 'z') or (>= 'A' and <= 'Z')])?.Value;
 
     private static Failure Of(ParseError error, string help) => error.SymbolResult switch
     {

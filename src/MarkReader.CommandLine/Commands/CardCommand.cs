@@ -1,0 +1,42 @@
+using System.CommandLine;
+using MarkReader.Cards;
+using MarkReader.CommandLine.Output;
+using MarkReader.Drawing.Cards;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>card --out FILE: a printable card.</summary>
+internal static class CardCommand
+{
+    public static Command Create()
+    {
+        string kinds = string.Join(", ", CardKinds.All.Select(k => k.Name));
+        string papers = string.Join(", ", Paper.All.Select(p => p.Name));
+        Option<string> output = new("--out") { Description = "File to write: .pdf a page, .svg or .png the card alone", HelpName = "FILE", Required = true };
+        Option<string> kind = new("--kind") { Description = $"Kind of card: {kinds} (default {CardKinds.Default})", HelpName = "NAME" };
+        Option<string> paper = new("--paper") { Description = $"Page of a PDF: {papers} (default {Paper.A4.Name})", HelpName = "NAME" };
+        Command command = new("card", "Write a card to print at 100 % and tape on the target") { output, kind, paper };
+        command.SetAction(call =>
+        {
+            Terminal terminal = call.Terminal();
+            string file = call.GetRequiredValue(output);
+            if (!Kind(call.GetValue(kind) ?? CardKinds.Default, kinds).TryGet(out CardKind? card, out Failure? failure)
+                || !CardFormat.OfFile(file).TryGet(out CardFormat? format, out failure)
+                || !Paper.Find(call.GetValue(paper) ?? Paper.A4.Name).TryGet(out Paper? page, out failure))
+            {
+                return terminal.Refuse(failure);
+            }
+
+            if (OutputFile.Write(file, CardSheet.Write(card, format, page)) is { } notWritten)
+                return terminal.Refuse(notWritten);
+            terminal.Out.WriteLine($"{file}: {card.Name} card, {Words.Fixed(card.OuterSide, 0)} mm square, for {card.Purpose}. Print at 100 % and check the ruler with a steel rule.");
+            return ExitStatus.Done;
+        });
+        return command;
+    }
+
+    private static Outcome<CardKind> Kind(string name, string kinds) => CardKinds.Find(name) is { } kind
+        ? kind
+        : new Failure(CommandLineFailures.ChoiceUnknown, $"--kind: there is no card named '{name}'", $"use one of {kinds}");
+}
