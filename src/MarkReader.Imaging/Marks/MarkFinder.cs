@@ -141,7 +141,9 @@ internal static class MarkFinder
 
     private static Mark ToMark(FittedMark fit, RegisteredCard card)
     {
-        Covariance2 covariance = fit.Covariance + card.View.ViewCovariance(fit.Centre) + Covariance2.Isotropic(Floor);
+        // Edges all around the zone that miss their places by so much say that places within it may do so too.
+        Covariance2 misfit = card.View.ToCard(fit.Centre, Covariance2.Isotropic(card.Misfit));
+        Covariance2 covariance = fit.Covariance + card.View.ViewCovariance(fit.Centre) + misfit + Covariance2.Isotropic(Floor);
         return new(
             new(fit.Centre, covariance),
             card.View.ToPhoto(fit.Centre),

@@ -5,17 +5,18 @@ using MathNet.Numerics.LinearAlgebra;
 namespace MarkReader.Imaging.Marks;
 
 /// <summary>
-/// Fits the centre of a mark as its centre of symmetry: the darkening is a free function of an elliptic radius, plus a plane for what light is left.
+/// Fits the centre of a mark as its centre of symmetry: the darkening is a free function of an elliptic radius, times and plus a plane each.
 /// </summary>
 /// <remarks>
-/// No profile is assumed, so a soft burn, a ring and a hole are fitted alike. Gauss–Newton with the profile projected out (Golub and Pereyra,
+/// No profile is assumed, so a soft burn, a ring and a hole are fitted alike. The added plane stands for light that the background missed, the
+/// factor for glare, which adds light in the burn's black and is taken for background beside it. Gauss–Newton with the profile projected out (Golub and Pereyra,
 /// SIAM J. Numer. Anal. 10, 1973); Tukey's biweight leaves out what is not symmetric, such as a stain on one side. The covariance is clustered by
 /// angular sectors (Liang and Zeger, Biometrika 73, 1986): texture and asymmetry within a sector count as one.
 /// </remarks>
 internal sealed class SymmetricFit
 {
     private const int Sectors = 24;
-    private const int Parameters = 6; // centre u, v; shape e1, e2; plane gu, gv
+    private const int Parameters = 8; // centre u, v; shape e1, e2; added plane gu, gv; factor mu, mv
     private const double Tukey = 4.685;
 
     private readonly double[] _u;
@@ -78,7 +79,7 @@ internal sealed class SymmetricFit
 
     private Pass? Run(CardPoint start, double radius)
     {
-        MarkForm form = new(start, 0, 0, 0, 0);
+        MarkForm form = new(start, 0, 0, 0, 0, 0, 0);
         Pass pass = new(this, form);
         for (int iteration = 0; iteration < 30; iteration++)
         {
@@ -106,11 +107,11 @@ internal sealed class SymmetricFit
 
     /// <summary>Centre, shape and plane at one step of the fit.</summary>
     /// <remarks>r² = ((1 + e1)·du² + 2·e2·du·dv + (1 − e1)·dv²)/√(1 − e1² − e2²): an ellipse of the circle's area.</remarks>
-    private sealed record MarkForm(CardPoint Centre, double E1, double E2, double Gu, double Gv)
+    private sealed record MarkForm(CardPoint Centre, double E1, double E2, double Gu, double Gv, double Mu, double Mv)
     {
         public double Elongation => Math.Sqrt((E1 * E1) + (E2 * E2));
 
-        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), E1 + s[2], E2 + s[3], Gu + s[4], Gv + s[5]);
+        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), E1 + s[2], E2 + s[3], Gu + s[4], Gv + s[5], Mu + s[6], Mv + s[7]);
     }
 
     /// <summary>The profile, residuals and weights about one form.</summary>
@@ -148,7 +149,7 @@ internal sealed class SymmetricFit
 
             (_profile, _spread) = Profile();
             for (int i = 0; i < n; i++)
-                _residual[i] = _bin[i] < 0 ? 0 : Flat(i) - At(_profile, _r[i]);
+                _residual[i] = _bin[i] < 0 ? 0 : Factor(i) * (Flat(i) - At(_profile, _r[i]));
         }
 
         public void Weigh(bool robust)
@@ -169,17 +170,17 @@ internal sealed class SymmetricFit
         /// <summary>The Gauss–Newton step, or null when the pixels do not determine it.</summary>
         public Vector<double>? Step()
         {
-            (Matrix<double> normal, Vector<double> right, _) = Normal();
-            // A little damping for the shape keeps a nearly flat spot from running away.
-            normal[2, 2] *= 1 + 1e-6;
-            normal[3, 3] *= 1 + 1e-6;
+            (Matrix<double> normal, Vector<double> right, _) = Normal(0, double.PositiveInfinity);
+            // A little damping keeps a nearly flat spot from running away.
+            for (int k = 2; k < Parameters; k++)
+                normal[k, k] *= 1 + 1e-6;
             Vector<double> step = normal.LU().Solve(right);
             return step.All(double.IsFinite) ? step : null;
         }
 
         public FittedMark? Finish()
         {
-            (Matrix<double> normal, _, double[][] scores) = Normal();
+            (Matrix<double> normal, _, double[][] scores) = Normal(0, double.PositiveInfinity);
             Matrix<double> inverse = normal.Inverse();
             Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
             foreach (double[] score in scores)
@@ -200,7 +201,7 @@ internal sealed class SymmetricFit
             double ratio = Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation));
             return new(
                 _form.Centre,
-                new(c[0, 0], c[0, 1], c[1, 1]),
+                new Covariance2(c[0, 0], c[0, 1], c[1, 1]) + LevelSensitivity(radius),
                 2 * radius,
                 ratio,
                 depth,
@@ -211,16 +212,38 @@ internal sealed class SymmetricFit
                 new(_form.Centre, _form.E1, _form.E2, _profile, _fit._binWidth, floor));
         }
 
+        /// <summary>
+        /// How far apart the inner and the outer half of the edge would put the centre: half the difference is taken as a standard
+        /// uncertainty. In a symmetric mark both agree; uneven light or a stain moves the two apart.
+        /// </summary>
+        private Covariance2 LevelSensitivity(double radius)
+        {
+            if (CentreStep(0, radius) is not { } inner || CentreStep(radius, double.PositiveInfinity) is not { } outer)
+                return Covariance2.Isotropic(radius / 10);
+            (double u, double v) = ((inner.U - outer.U) / 2, (inner.V - outer.V) / 2);
+            return new(u * u, u * v, v * v);
+        }
+
+        private CardVector? CentreStep(double from, double to)
+        {
+            (Matrix<double> n, Vector<double> b, _) = Normal(from, to);
+            double det = (n[0, 0] * n[1, 1]) - (n[0, 1] * n[0, 1]);
+            return det > 1e-12 * n[0, 0] * n[1, 1]
+                ? new CardVector(((b[0] * n[1, 1]) - (b[1] * n[0, 1])) / det, ((n[0, 0] * b[1]) - (n[0, 1] * b[0])) / det)
+                : null;
+        }
+
         /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
         public MarkModel Widened(ZoneMap darkening, double reach)
         {
             SymmetricFit wide = new(Collect(darkening, _form.Centre, reach), reach, _fit._binWidth);
-            Pass pass = new(wide, _form with { Gu = 0, Gv = 0 });
+            Pass pass = new(wide, _form with { Gu = 0, Gv = 0, Mu = 0, Mv = 0 });
             double floor = pass._profile[^Math.Max(1, pass._bins / 8)..].Average();
             return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, floor);
         }
 
-        private (Matrix<double> Normal, Vector<double> Right, double[][] SectorScores) Normal()
+        /// <summary>Normal equations over the pixels between two radii.</summary>
+        private (Matrix<double> Normal, Vector<double> Right, double[][] SectorScores) Normal(double from, double to)
         {
             int n = _r.Length;
             double[,] j = new double[n, Parameters];
@@ -230,11 +253,11 @@ internal sealed class SymmetricFit
             double root = Math.Sqrt(root2);
             for (int i = 0; i < n; i++)
             {
-                if (_weight[i] <= 0)
+                if (_weight[i] <= 0 || _r[i] < from || _r[i] >= to)
                     continue;
                 double du = _fit._u[i] - _form.Centre.U, dv = _fit._v[i] - _form.Centre.V;
                 double r = Math.Max(_r[i], 1e-6);
-                double slope = Slope(_r[i]);
+                double slope = Factor(i) * Slope(_r[i]);
                 double r2 = r * r;
                 j[i, 0] = -slope * (((1 + _form.E1) * du) + (_form.E2 * dv)) / (r * root);
                 j[i, 1] = -slope * ((_form.E2 * du) + ((1 - _form.E1) * dv)) / (r * root);
@@ -242,6 +265,9 @@ internal sealed class SymmetricFit
                 j[i, 3] = slope * ((2 * du * dv / root) + (r2 * _form.E2 / root2)) / (2 * r);
                 j[i, 4] = du;
                 j[i, 5] = dv;
+                double f = At(_profile, _r[i]);
+                j[i, 6] = f * du;
+                j[i, 7] = f * dv;
                 int bin = _bin[i];
                 total[bin] += _weight[i];
                 for (int k = 0; k < Parameters; k++)
@@ -254,7 +280,7 @@ internal sealed class SymmetricFit
             double[] row = new double[Parameters];
             for (int i = 0; i < n; i++)
             {
-                if (_weight[i] <= 0)
+                if (_weight[i] <= 0 || _r[i] < from || _r[i] >= to)
                     continue;
                 int bin = _bin[i];
                 double[] score = scores[Sector(i)];
@@ -279,7 +305,9 @@ internal sealed class SymmetricFit
             return (normal, right, scores);
         }
 
-        private double Flat(int i) => _fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V));
+        private double Flat(int i) => (_fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V))) / Factor(i);
+
+        private double Factor(int i) => Math.Max(0.3, 1 + (_form.Mu * (_fit._u[i] - _form.Centre.U)) + (_form.Mv * (_fit._v[i] - _form.Centre.V)));
 
         /// <summary>Median darkening and robust spread in every ring; an empty ring takes its neighbour's values.</summary>
         private (double[] Profile, double[] Spread) Profile()

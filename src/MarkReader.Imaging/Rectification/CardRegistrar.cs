@@ -47,7 +47,8 @@ internal static class CardRegistrar
         if (used.Length < LeastSections)
             return TooFew();
         double residual = Math.Sqrt(residuals.Where((_, i) => weights[i] > 0).Average(Square));
-        return new RegisteredCard(card.Kind, view, used, residual, Median(used.Select(e => e.Blur)), Median(used.Select(e => e.Contrast)));
+        double misfit = Math.Sqrt(Math.Max(0, Square(residual) - used.Average(e => e.Variance + Square(Floor))));
+        return new RegisteredCard(card.Kind, view, used, residual, misfit, Median(used.Select(e => e.Blur)), Median(used.Select(e => e.Contrast)));
     }
 
     private static Failure TooFew() => new(
