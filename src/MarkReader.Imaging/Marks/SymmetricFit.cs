@@ -11,11 +11,16 @@ namespace MarkReader.Imaging.Marks;
 /// No profile is assumed, so a soft burn, a ring and a hole are fitted alike. The added plane stands for light that the background missed, the
 /// factor for glare, which adds light in the burn's black and is taken for background beside it. Gauss–Newton with the profile projected out (Golub and Pereyra,
 /// SIAM J. Numer. Anal. 10, 1973); Tukey's biweight leaves out what is not symmetric, such as a stain on one side. The covariance is clustered by
-/// angular sectors (Liang and Zeger, Biometrika 73, 1986): texture and asymmetry within a sector count as one.
+/// pairs of opposite sectors (Liang and Zeger, Biometrika 73, 1986): texture within a pair counts as one, and an outline that bulges alike on
+/// opposite sides does not move the centre.
 /// </remarks>
 internal sealed class SymmetricFit
 {
-    private const int Sectors = 24;
+    private const int Sectors = 36;
+
+    /// <summary>Unknowns that an odd pattern of residuals can move: centre, plane and factor.</summary>
+    private const int OddParameters = 6;
+
     private const int Parameters = 8; // centre u, v; shape e1, e2; added plane gu, gv; factor mu, mv
     private const double Tukey = 4.685;
 
@@ -183,13 +188,13 @@ internal sealed class SymmetricFit
             (Matrix<double> normal, _, double[][] scores) = Normal(0, double.PositiveInfinity);
             Matrix<double> inverse = normal.Inverse();
             Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
-            foreach (double[] score in scores)
+            for (int k = 0; k < Sectors / 2; k++)
             {
-                Vector<double> s = Vector<double>.Build.Dense(score);
+                Vector<double> s = Vector<double>.Build.Dense(scores[k]) + Vector<double>.Build.Dense(scores[k + (Sectors / 2)]);
                 meat += s.OuterProduct(s);
             }
 
-            meat *= Sectors / (double)(Sectors - Parameters);
+            meat *= Sectors / 2.0 / ((Sectors / 2.0) - OddParameters);
             Matrix<double> c = inverse * meat * inverse;
             if (!c.Enumerate().All(double.IsFinite))
                 return null;
