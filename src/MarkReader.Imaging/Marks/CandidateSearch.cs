@@ -1,58 +1,77 @@
 using MarkReader.Imaging.Rectification;
-using MarkReader.Quantities;
 using OpenCvSharp;
 
 namespace MarkReader.Imaging.Marks;
 
-/// <summary>Finds the darkest spot that is left in the zone and describes the region around it that is at least half as dark.</summary>
+/// <summary>Finds the darkest spot that is left in the zone and describes the areas around it that stand out at several levels.</summary>
 internal sealed class CandidateSearch : IDisposable
 {
     /// <summary>Smoothing before the search, mm: below the smallest mark, above the tape's grain.</summary>
     private const double Smoothing = 0.2;
 
+    /// <summary>Pen lines and tape edges up to twice this width are cut off an area, mm.</summary>
+    private const double ThinRadius = 0.4;
+
+    /// <summary>Parts of the depth at which an area is outlined: half first; higher ones part a mark from what it lies in.</summary>
+    private static readonly double[] s_levels = [0.5, 0.7, 0.85];
+
     private readonly ZoneGrid _grid;
-    private readonly double _zoneHalf;
-    private readonly Mat _dark;
+    private readonly Mat _dark = new();
     private readonly Mat _open;
 
-    public CandidateSearch(ZoneMap darkening, double zoneSide)
+    public CandidateSearch(ZoneMap darkening)
     {
         _grid = darkening.Grid;
-        _zoneHalf = zoneSide / 2;
-        using Mat raw = new(_grid.Size, _grid.Size, MatType.CV_32FC1);
-        raw.SetArray([.. darkening.Values.Select(v => float.IsNaN(v) ? 0 : v)]);
-        _dark = new();
-        double sigma = Smoothing * _grid.PixelsPerMm;
-        Cv2.GaussianBlur(raw, _dark, new Size(), sigma, sigma, BorderTypes.Replicate);
         _open = Mat.Ones(_grid.Size, _grid.Size, MatType.CV_8UC1);
+        Look(darkening);
         Noise = RobustSpread(_dark);
     }
 
     /// <summary>Robust standard deviation of the smoothed darkening of the bare target.</summary>
     public double Noise { get; }
 
-    /// <summary>The next spot, or null when none is left that stands out; its region is closed to later calls.</summary>
-    public MarkCandidate? Next(double leastDepth)
+    /// <summary>Takes a new map, such as one with a mark divided out; what was closed stays closed.</summary>
+    public void Look(ZoneMap darkening)
     {
-        Cv2.MinMaxLoc(_dark, out _, out double depth, out _, out Point peak, _open);
-        if (depth < leastDepth)
-            return null;
-        using Mat region = new();
-        Cv2.Threshold(_dark, region, depth / 2, 255, ThresholdTypes.Binary);
-        using Mat bytes = new();
-        region.ConvertTo(bytes, MatType.CV_8UC1);
-        Cv2.BitwiseAnd(bytes, bytes, bytes, _open);
-        Point[] outline = OutlineAround(bytes, peak);
-        MarkCandidate candidate = Describe(outline, depth);
-        Close(outline);
-        return candidate;
+        using Mat raw = new(_grid.Size, _grid.Size, MatType.CV_32FC1);
+        raw.SetArray([.. darkening.Values.Select(v => float.IsNaN(v) ? 0 : v)]);
+        double sigma = Smoothing * _grid.PixelsPerMm;
+        Cv2.GaussianBlur(raw, _dark, new Size(), sigma, sigma, BorderTypes.Replicate);
     }
 
-    /// <summary>Closes a disc to later calls.</summary>
-    public void Close(CardPoint centre, double radius)
+    /// <summary>The darkest open place, or null when none is as dark as <paramref name="leastDepth"/>.</summary>
+    public DarkSpot? Darkest(double leastDepth)
     {
-        (double x, double y) = _grid.ToPixel(centre);
-        Cv2.Circle(_open, new Point(x, y), (int)Math.Ceiling(radius * _grid.PixelsPerMm), Scalar.Black, -1);
+        Cv2.MinMaxLoc(_dark, out _, out double depth, out _, out Point peak, _open);
+        return depth < leastDepth ? null : new(peak, depth);
+    }
+
+    /// <summary>The areas about a spot to be judged, in the order in which to judge them.</summary>
+    public IEnumerable<(MarkCandidate Candidate, Point[] Outline)> Areas(DarkSpot spot)
+    {
+        foreach (double level in s_levels)
+        {
+            foreach (Point[] outline in Outlines(spot, level))
+                yield return (Describe(outline, spot.Depth), outline);
+        }
+    }
+
+    /// <summary>What to say of a spot that has no area left once its thin parts are cut off.</summary>
+    public MarkCandidate Thin(DarkSpot spot) => new(_grid.ToCard(spot.Peak.X, spot.Peak.Y), 0, spot.Depth, 0, 0, 0, "thin");
+
+    /// <summary>Closes an area to later calls.</summary>
+    public void Close(Point[] outline)
+    {
+        Cv2.DrawContours(_open, [outline], 0, Scalar.Black, -1);
+        Cv2.DrawContours(_open, [outline], 0, Scalar.Black, 3);
+    }
+
+    /// <summary>Closes all that is connected with a spot at half its depth.</summary>
+    public void Close(DarkSpot spot)
+    {
+        if (OutlineAround(spot, s_levels[0]) is { } outline)
+            Close(outline);
+        Cv2.Circle(_open, spot.Peak, 2, Scalar.Black, -1);
     }
 
     public void Dispose()
@@ -61,16 +80,37 @@ internal sealed class CandidateSearch : IDisposable
         _open.Dispose();
     }
 
-    private void Close(Point[] outline)
+    /// <summary>Outlines of the areas at a level that belong to the spot's connected region, thin parts cut off, holes filled, largest first.</summary>
+    private Point[][] Outlines(DarkSpot spot, double level)
     {
-        Cv2.DrawContours(_open, [outline], 0, Scalar.Black, -1);
-        Cv2.DrawContours(_open, [outline], 0, Scalar.Black, 3);
+        if (OutlineAround(spot, level) is not { } around)
+            return [];
+        using Mat filled = Mat.Zeros(_grid.Size, _grid.Size, MatType.CV_8UC1);
+        Cv2.DrawContours(filled, [around], 0, Scalar.White, -1);
+        int radius = (int)Math.Round(ThinRadius * _grid.PixelsPerMm);
+        using Mat disc = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * radius) + 1, (2 * radius) + 1));
+        using Mat opened = filled.MorphologyEx(MorphTypes.Open, disc);
+        Cv2.FindContours(opened, out Point[][] parts, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
+        return [.. parts.OrderByDescending(p => Cv2.ContourArea(p))];
     }
 
-    private static Point[] OutlineAround(Mat region, Point peak)
+    private Point[]? OutlineAround(DarkSpot spot, double level)
     {
+        using Mat region = Region(spot, level);
         Cv2.FindContours(region, out Point[][] contours, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
-        return contours.Where(c => Cv2.PointPolygonTest(c, new Point2f(peak.X, peak.Y), false) >= 0).MaxBy(c => c.Length) ?? [peak];
+        return contours.Where(c => Cv2.PointPolygonTest(c, new Point2f(spot.Peak.X, spot.Peak.Y), false) >= 0).MaxBy(c => c.Length);
+    }
+
+    private Mat Region(DarkSpot spot, double level)
+    {
+        using Mat above = new();
+        Cv2.Threshold(_dark, above, spot.Depth * level, 255, ThresholdTypes.Binary);
+        Mat region = new();
+        above.ConvertTo(region, MatType.CV_8UC1);
+        using Mat closed = new();
+        Cv2.Compare(_open, Scalar.Black, closed, CmpTypes.EQ);
+        region.SetTo(Scalar.Black, closed);
+        return region;
     }
 
     private MarkCandidate Describe(Point[] outline, double depth)
@@ -109,3 +149,6 @@ internal sealed class CandidateSearch : IDisposable
 
     private static double Square(double x) => x * x;
 }
+
+/// <summary>A dark place on the search map: its pixel and its darkening.</summary>
+internal sealed record DarkSpot(Point Peak, double Depth);

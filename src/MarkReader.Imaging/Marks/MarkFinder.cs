@@ -8,7 +8,10 @@ namespace MarkReader.Imaging.Marks;
 internal static class MarkFinder
 {
     /// <summary>Marks and spots that are looked at, at most.</summary>
-    private const int MaxCandidates = 24;
+    private const int MaxCandidates = 50;
+
+    /// <summary>Pixels of the search map per pixel of the background map.</summary>
+    private const int BackgroundReduction = 2;
 
     /// <summary>Least darkening of a mark, and least darkening over the noise of the bare target.</summary>
     private const double LeastDepth = 0.10;
@@ -26,36 +29,48 @@ internal static class MarkFinder
     public static IReadOnlyList<Mark> Find(ZoneMap light, RegisteredCard card, StageTrace trace)
     {
         int multiple = (int)Math.Round(light.Grid.PixelsPerMm / ZoneRectifier.SearchPixelsPerMm);
-        ZoneMap darkening = ZoneBackground.Darkening(light, 4 * multiple);
+        ZoneMap darkening = ZoneBackground.Darkening(light, BackgroundReduction * multiple);
         trace.Map("zone", light, 0, 1);
         trace.Map("darkening", darkening, -0.2, 1);
         List<MarkCandidate> candidates = [];
         List<FittedMark> fitted = [];
-        List<(CardPoint Centre, double Radius)> closed = [];
-        while (candidates.Count < MaxCandidates)
+        using CandidateSearch search = new(darkening.Reduce(multiple));
+        double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
+        ZoneMap left = darkening;
+        while (candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
         {
-            ZoneMap left = fitted.Count == 0 ? darkening : DivideOut(darkening, fitted, null);
-            using CandidateSearch search = new(left.Reduce(multiple), card.Kind.ZoneSide);
-            double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
-            foreach ((CardPoint centre, double radius) in closed)
-                search.Close(centre, radius);
-            FittedMark? mark = null;
-            while (mark is null && candidates.Count < MaxCandidates && search.Next(least) is { } candidate)
-            {
-                (MarkCandidate judged, mark) = Judge(candidate, left, fitted, card.Kind.ZoneSide);
-                candidates.Add(judged);
-                if (mark is null)
-                    closed.Add((judged.Centre, judged.Diameter / 2 * 1.1));
-            }
-
-            if (mark is null)
-                break;
+            if (MarkAt(spot, search, left, fitted, card.Kind.ZoneSide, candidates) is not { } mark)
+                continue;
             fitted.Add(mark);
+            left = DivideOut(darkening, fitted, null);
+            search.Look(left.Reduce(multiple));
         }
 
         trace.Candidates(light, candidates);
         fitted = Refit(darkening, fitted);
         return [.. fitted.Select(f => ToMark(f, card)).OrderBy(m => m.Centre.Point.U)];
+    }
+
+    /// <summary>The first of a spot's areas that is a mark; else the spot is closed with the objection to its first area.</summary>
+    private static FittedMark? MarkAt(DarkSpot spot, CandidateSearch search, ZoneMap left, List<FittedMark> marks, double zoneSide, List<MarkCandidate> judged)
+    {
+        MarkCandidate? first = null;
+        foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
+        {
+            (MarkCandidate verdict, FittedMark? mark) = Judge(candidate, left, marks, zoneSide);
+            if (mark is not null)
+            {
+                judged.Add(verdict);
+                search.Close(outline);
+                return mark;
+            }
+
+            first ??= verdict;
+        }
+
+        judged.Add(first ?? search.Thin(spot));
+        search.Close(spot);
+        return null;
     }
 
     private static (MarkCandidate, FittedMark?) Judge(MarkCandidate c, ZoneMap darkening, List<FittedMark> marks, double zoneSide)

@@ -3,11 +3,28 @@ using OpenCvSharp;
 
 namespace MarkReader.Imaging.Marks;
 
-/// <summary>The light that the bare target would show: a grey closing that fills dark spots and keeps shadows wider than a mark (Serra, Image Analysis and Mathematical Morphology, 1982).</summary>
+/// <summary>The light that the bare target would show, and how much darker each place is than that.</summary>
+/// <remarks>
+/// Dark areas up to the largest mark are found by an area closing, which leaves the edges of tape and of shadows alone, and bridged with a
+/// margin for their halos by a membrane, which carries gradients and shadow edges across.
+/// </remarks>
 internal static class ZoneBackground
 {
-    /// <summary>Marks up to twice this radius are filled, mm.</summary>
-    private const double Radius = 6;
+    /// <summary>Largest dark area that may be a mark, mm².</summary>
+    private const double LargestArea = 180;
+
+    /// <summary>Share of the light that must be missing for a place to be bridged.</summary>
+    private const float LeastDarkening = 0.06f;
+
+    /// <summary>Margin around a dark area that its halo may take, mm.</summary>
+    private const double HaloMargin = 1.1;
+
+    /// <summary>How much brighter than the level of its rim a dark area's ground may be: light changes by less across a mark.</summary>
+    private const float MostOverFilled = 1.12f;
+
+    /// <summary>Smoothing of the bare target, mm, which stops at steps of this share of the usual light: the edges of tape and of shadows.</summary>
+    private const double Smoothing = 0.5;
+    private const double EdgeContrast = 0.1;
 
     /// <summary>Light at which a pixel is taken as clipped: it tells nothing of how bright the place is.</summary>
     private const float Clipped = 0.985f;
@@ -17,7 +34,8 @@ internal static class ZoneBackground
     /// <param name="reduction">Pixels of the zone per pixel of the background map.</param>
     public static ZoneMap Darkening(ZoneMap light, int reduction)
     {
-        using Mat background = Background(light, reduction);
+        ZoneMap coarse = light.Reduce(reduction);
+        using Mat background = Background(coarse);
         int size = light.Grid.Size;
         using Mat full = new();
         Cv2.Resize(background, full, new Size(size, size), 0, 0, InterpolationFlags.Linear);
@@ -28,22 +46,39 @@ internal static class ZoneBackground
         return new(light.Grid, darkening);
     }
 
-    private static Mat Background(ZoneMap light, int reduction)
+    private static Mat Background(ZoneMap coarse)
     {
-        ZoneMap coarse = light.Reduce(reduction);
+        int size = coarse.Grid.Size;
+        double scale = coarse.Grid.PixelsPerMm;
         float typical = Median(coarse.Values);
-        using Mat map = new(coarse.Grid.Size, coarse.Grid.Size, MatType.CV_32FC1);
-        map.SetArray([.. coarse.Values.Select(v => float.IsNaN(v) ? typical : v)]);
-        int radius = (int)Math.Ceiling(Radius * coarse.Grid.PixelsPerMm);
-        using Mat calm = map.MedianBlur(3);
-        using Mat padded = calm.CopyMakeBorder(radius, radius, radius, radius, BorderTypes.Replicate);
+        using Mat raw = new(size, size, MatType.CV_32FC1);
+        raw.SetArray([.. coarse.Values.Select(v => float.IsNaN(v) ? typical : v)]);
+        using Mat calm = raw.MedianBlur(3);
+        calm.GetArray(out float[] values);
+        float[] filled = AreaClosing.Fill(values, size, (int)(LargestArea * scale * scale));
+        bool[] gap = Gaps(values, filled, size, scale);
+        for (int i = 0; i < values.Length; i++)
+            values[i] = gap[i] ? filled[i] : values[i];
+        Membrane.Span(values, gap, size);
+        // A gap at the edge of a strip of tape must not be lit by what lies beyond the edge.
+        for (int i = 0; i < values.Length; i++)
+            values[i] = Math.Min(values[i], MostOverFilled * filled[i]);
+        using Mat bridged = new(size, size, MatType.CV_32FC1);
+        bridged.SetArray(values);
+        return bridged.BilateralFilter(-1, EdgeContrast * typical, Smoothing * scale, BorderTypes.Replicate);
+    }
+
+    private static bool[] Gaps(float[] values, float[] filled, int size, double scale)
+    {
+        using Mat dark = new(size, size, MatType.CV_8UC1);
+        dark.SetArray([.. values.Zip(filled, (v, f) => (byte)(v < f * (1 - LeastDarkening) ? 255 : 0))]);
+        // Specks are grain, not marks.
+        using Mat spots = dark.MorphologyEx(MorphTypes.Open, Cv2.GetStructuringElement(MorphShapes.Rect, new Size(2, 2)));
+        int radius = (int)Math.Ceiling(HaloMargin * scale);
         using Mat disc = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * radius) + 1, (2 * radius) + 1));
-        using Mat closed = padded.MorphologyEx(MorphTypes.Close, disc);
-        using Mat cut = new(closed, new Rect(radius, radius, map.Width, map.Height));
-        Mat smooth = new();
-        double sigma = 1.0 * coarse.Grid.PixelsPerMm;
-        Cv2.GaussianBlur(cut, smooth, new Size(), sigma, sigma, BorderTypes.Replicate);
-        return smooth;
+        using Mat wide = spots.Dilate(disc);
+        wide.GetArray(out byte[] mask);
+        return [.. mask.Select(m => m > 0)];
     }
 
     private static float Median(IEnumerable<float> values)
