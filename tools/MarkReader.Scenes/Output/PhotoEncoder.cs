@@ -12,7 +12,7 @@ namespace MarkReader.Scenes.Output;
 /// <summary>Linear light to the bytes of a photo file: sRGB, stored turned by the EXIF orientation.</summary>
 internal static class PhotoEncoder
 {
-        public static byte[] Encode(LinearImage image, OutputSpec spec, double tone) => (spec.Format, spec.Grey, spec.Alpha) switch
+    public static byte[] Encode(LinearImage image, OutputSpec spec, double tone) => (spec.Format, spec.Grey, spec.Alpha) switch
     {
         (PhotoFormat.Png16, true, _) => Write<L16>(image, spec, BuildDisplay(tone), (r, g, b) => new(Luma16(r, g, b))),
         (PhotoFormat.Png16, _, true) => Write<Rgba64>(image, spec, BuildDisplay(tone), (r, g, b) => new(r, g, b, ushort.MaxValue)),

@@ -28,7 +28,7 @@ internal sealed class SceneSurface
             cards.Add(new(spec.Card, null, spec.Seed + 70));
         _cards = [.. cards];
         _strips = [.. spec.Tapes.Select((t, i) => new Strip(t, spec.Seed + 100 + i))];
-        _burns = [.. spec.Burns.Select((b, i) => new Burn(b, spec.Seed + 200 + i))];
+        _burns = [.. spec.Burns.Select((b, i) => new Burn(spec.Plain ? b with { CharTexture = 0 } : b, spec.Seed + 200 + i))];
         _pens = [.. spec.Pens.Select(p => new Pen(p))];
         _blots = [.. spec.Blots];
         _reach = 1 + Math.Max(

@@ -26,10 +26,14 @@ internal static class PoseTwists
 
     public static SceneSpec WideLens(SceneSpec s, Random r)
     {
-        double focal = Math.Max(s.Camera.Width, s.Camera.Height) * r.Between(0.45, 0.62);
+        // Barrel distortion by its size at the picture's corner; up to 0.13 the polynomial still has an inverse there.
+        double width = Math.Max(s.Camera.Width, s.Camera.Height);
+        double focal = width * r.Between(0.45, 0.62);
+        double corner = 0.625 * width / focal;
+        double shrink = r.Between(0.03, 0.13);
         return s with
         {
-            Camera = s.Camera with { FocalLength = focal, K1 = r.Between(-0.16, -0.04), K2 = r.Between(0, 0.02) },
+            Camera = s.Camera with { FocalLength = focal, K1 = -shrink / Math.Pow(corner, 2), K2 = r.Between(0, 0.15) * shrink / Math.Pow(corner, 4) },
             Pose = s.Pose with { PixelsPerMm = s.Pose.PixelsPerMm * r.Between(0.7, 1.1), CentreX = r.Between(0.32, 0.68), CentreY = r.Between(0.35, 0.65) },
         };
     }

@@ -56,6 +56,9 @@ public sealed record BurnSpec(
     /// <summary>Relative wobble of the outline by even harmonics, which leave the centre where it is.</summary>
     public double Roughness { get; init; } = 0.015;
 
+    /// <summary>Relative unevenness of the core's density.</summary>
+    public double CharTexture { get; init; } = 0.07;
+
     /// <summary>Smoke to one side: density at the core's edge; 0 for none.</summary>
     public double StainDensity { get; init; }
 

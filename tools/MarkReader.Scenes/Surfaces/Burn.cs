@@ -50,6 +50,8 @@ internal sealed class Burn
         }
 
         (double core, double halo, double open) = Profile(r);
+        if (_spec.CharTexture > 0 && core > 0.01)
+            core *= 1 + (_spec.CharTexture * Noise.Fractal(u * 2.6, v * 2.6, 3, _seed + 50));
         if (_spec.StainDensity > 0)
             halo += Stain(du, dv);
         surface *= Transmission(core, halo);

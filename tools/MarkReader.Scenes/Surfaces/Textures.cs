@@ -50,7 +50,7 @@ internal static class Textures
         float wrinkle = Noise.Fractal(along * 2.1, across * 0.42, 3, seed);
         float fine = Noise.At(along * 5.3, across * 1.3, seed + 31);
         float mottle = Noise.Fractal(along * 0.12, across * 0.12, 2, seed + 57);
-        return (1 + (0.05f * wrinkle) + (0.018f * fine) + (0.02f * mottle)) * colour;
+        return (1 + (0.06f * wrinkle) + (0.03f * fine) + (0.02f * mottle)) * colour;
     }
 
     private static Rgb Kraft(double u, double v, int seed)
