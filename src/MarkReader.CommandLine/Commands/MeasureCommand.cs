@@ -22,7 +22,7 @@ internal static class MeasureCommand
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
-            if ((OverlayOutput.Read(call.GetValue(overlay), out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
+            if ((OverlayOutput.Read(call.GetValue(overlay), [call.GetValue(photo)], out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
                 return terminal.Refuse(unusable);
             if (!PhotoFile.Read(call.GetRequiredValue(photo)).TryGet(out PhotoFile? file, out Failure? failure))
                 return terminal.Refuse(failure);

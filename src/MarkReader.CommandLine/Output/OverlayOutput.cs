@@ -8,13 +8,16 @@ namespace MarkReader.CommandLine.Output;
 internal sealed record OverlayOutput(string Path, OverlayFormat Format)
 {
     /// <summary>Sets <paramref name="output"/> to null when no overlay is asked for; returns why the name does not do.</summary>
-    public static Failure? Read(string? path, out OverlayOutput? output)
+    /// <param name="photos">The photos of the call, which an overlay must not replace.</param>
+    public static Failure? Read(string? path, IEnumerable<string?> photos, out OverlayOutput? output)
     {
         output = null;
         if (path is null)
             return null;
         if (!OverlayFormat.OfFile(path).TryGet(out OverlayFormat? format, out Failure? failure))
             return failure;
+        if (photos.Any(p => !string.IsNullOrEmpty(p) && System.IO.Path.GetFullPath(p) == System.IO.Path.GetFullPath(path)))
+            return new(CommandLineFailures.OutputIsInput, $"--overlay '{path}' is the photo itself", "name another file, so that the photo is kept");
         output = new(path, format);
         return null;
     }

@@ -52,6 +52,15 @@ public sealed class OverlayTests(Photos photos) : IDisposable
     }
 
     [Fact]
+    public async Task An_overlay_does_not_replace_the_photo()
+    {
+        byte[] before = await File.ReadAllBytesAsync(photos["both.jpg"], TestContext.Current.CancellationToken);
+        (await TheProgram.RunIn(photos.Folder, [.. Aim, "--overlay", "./both.jpg"])).IsRefusal(2, "OUTPUT_IS_INPUT");
+        (await TheProgram.RunIn(photos.Folder, "measure", "both.jpg", "--overlay", photos["both.jpg"])).IsRefusal(2, "OUTPUT_IS_INPUT");
+        Assert.Equal(before, await File.ReadAllBytesAsync(photos["both.jpg"], TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
     public async Task A_debug_folder_that_cannot_be_made_is_refused() =>
         (await TheProgram.Run("measure", photos["near.jpg"], "--debug-dir", Path.Combine(photos["near.jpg"], "stages"))).IsRefusal(2, "OUTPUT_NOT_WRITABLE");
 
