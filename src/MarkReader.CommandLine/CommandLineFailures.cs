@@ -19,6 +19,7 @@ internal static class CommandLineFailures
     public static readonly FailureCode FileIsFolder = Bad("FILE_IS_FOLDER");
     public static readonly FailureCode FileUnreadable = Bad("FILE_UNREADABLE");
     public static readonly FailureCode FileTooLarge = Bad("FILE_TOO_LARGE");
+    public static readonly FailureCode OutputIsInput = Bad("OUTPUT_IS_INPUT");
     public static readonly FailureCode OutputNotWritable = Bad("OUTPUT_NOT_WRITABLE");
 
     /// <summary>Faults of the program or its installation: exit status 1, whatever the kind says.</summary>

@@ -17,5 +17,5 @@ try
 catch (Exception fault)
 {
     // The one place that turns a fault into a line: the exit status tells it from a refusal.
-    return terminal.Refuse(Faults.Describe(fault), ExitStatus.Fault);
+    return Faults.Report(terminal, fault);
 }

@@ -1,4 +1,3 @@
-
 namespace MarkReader.Application.Aiming;
 
 /// <summary>Which of two marks on one photo is the near one.</summary>
@@ -17,11 +16,20 @@ public abstract record AimPhotos
     {
     }
 
+    /// <summary>The photo that shows the far mark, on which the aim is drawn.</summary>
+    public abstract ReadOnlyMemory<byte> WithFarMark { get; }
+
     /// <summary>Two photos of the same tape; the far one may also show the near mark.</summary>
-    public sealed record NearAndFar(ReadOnlyMemory<byte> Near, ReadOnlyMemory<byte> Far) : AimPhotos;
+    public sealed record NearAndFar(ReadOnlyMemory<byte> Near, ReadOnlyMemory<byte> Far) : AimPhotos
+    {
+        public override ReadOnlyMemory<byte> WithFarMark => Far;
+    }
 
     /// <summary>One photo with both marks; <paramref name="First"/> says which is the near one.</summary>
-    public sealed record Both(ReadOnlyMemory<byte> Photo, FirstMark First) : AimPhotos;
+    public sealed record Both(ReadOnlyMemory<byte> Photo, FirstMark First) : AimPhotos
+    {
+        public override ReadOnlyMemory<byte> WithFarMark => Photo;
+    }
 }
 
 /// <summary>The leg's inputs as the user gives them, in mm and degrees, not yet checked.</summary>

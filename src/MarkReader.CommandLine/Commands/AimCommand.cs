@@ -1,5 +1,6 @@
 using System.CommandLine;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Overlays;
 using MarkReader.Application.Reports;
 using MarkReader.CommandLine.Output;
 using MarkReader.Imaging.Pipeline;
@@ -22,10 +23,14 @@ internal static class AimCommand
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
+            if ((OverlayOutput.Read(call.GetValue(overlay), options.PhotoNames(call), out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
+                return terminal.Refuse(unusable);
             if (!options.Read(call).TryGet(out AimRequest? request, out Failure? failure))
                 return terminal.Refuse(failure);
             if (!FindAim.Run(request.Photos, request.Leg, new MeasureOptions(call.GetValue(debug))).TryGet(out AimFinding? finding, out failure))
                 return terminal.Refuse(failure);
+            if (drawing?.Write(OverlayScenes.Of(finding), request.Photos.WithFarMark) is { } notWritten)
+                return terminal.Refuse(notWritten);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AimReport.From(finding)) : AimText.Of(finding));
             return ExitStatus.Done;
         });

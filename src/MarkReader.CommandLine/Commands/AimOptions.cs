@@ -36,6 +36,9 @@ internal sealed class AimOptions
 
     public IReadOnlyList<Option> All => [_near, _far, _photo, _first, _nearPath, _farPath, _pathUncertainty, _incidence, _pivot, _pivotUncertainty];
 
+    /// <summary>The photo files that the call names.</summary>
+    public IEnumerable<string?> PhotoNames(ParseResult call) => [call.GetValue(_near), call.GetValue(_far), call.GetValue(_photo)];
+
     /// <summary>Reads the numbers and checks the leg before any photo is opened.</summary>
     public Outcome<AimRequest> Read(ParseResult call)
     {

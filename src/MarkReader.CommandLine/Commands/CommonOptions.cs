@@ -17,7 +17,7 @@ internal static class CommonOptions
 
     public static Option<string> Overlay(string what) => new("--overlay")
     {
-        Description = $"Write the photo with {what} drawn on it; .png, .jpg or .svg",
+        Description = $"Write the photo with {what} drawn on it: .png or .jpg; .svg is the drawing alone",
         HelpName = "FILE",
     };
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using MarkReader.Application.Measuring;
+using MarkReader.Application.Overlays;
 using MarkReader.Application.Reports;
 using MarkReader.CommandLine.Input;
 using MarkReader.CommandLine.Output;
@@ -21,10 +22,14 @@ internal static class MeasureCommand
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
+            if ((OverlayOutput.Read(call.GetValue(overlay), [call.GetValue(photo)], out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
+                return terminal.Refuse(unusable);
             if (!PhotoFile.Read(call.GetRequiredValue(photo)).TryGet(out PhotoFile? file, out Failure? failure))
                 return terminal.Refuse(failure);
             if (!MeasurePhoto.Run(file.Bytes, new(call.GetValue(debug))).TryGet(out PhotoMeasurement? measurement, out failure))
                 return terminal.Refuse(failure);
+            if (drawing?.Write(OverlayScenes.Of(measurement), file.Bytes) is { } notWritten)
+                return terminal.Refuse(notWritten);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(MeasureReport.From(measurement)) : MeasureText.Of(measurement));
             return ExitStatus.Done;
         });

@@ -20,7 +20,7 @@ internal static class CallErrors
                 : new(CommandLineFailures.CommandMissing, "no command is given", $"use one of {names}, or --help");
         }
 
-        if ((Misspelt(call) ?? call.UnmatchedTokens.FirstOrDefault()) is { } unknown)
+        if ((Misspelt(call) ?? (call.UnmatchedTokens is [string extra, ..] ? extra : null)) is { } unknown)
             return new(CommandLineFailures.ArgumentUnknown, $"'{unknown}' is not known to the command '{command.Name}'", help);
         return call.Errors.Count == 0 ? null : Of(call.Errors[0], help);
     }

@@ -30,7 +30,7 @@ internal static class AuditText
             yield return $"{s.BadFiles} truth files cannot be used";
         if (s.Found > 0)
         {
-            yield return $"error/mm: rms {Words.Fixed(s.Rms!.Value, 4)}, median {Words.Fixed(s.Median!.Value, 4)}, largest {Words.Fixed(s.Max!.Value, 4)}, mean u {Words.Place(s.BiasU!.Value)}, v {Words.Place(s.BiasV!.Value)}";
+            yield return $"error/mm: rms {Words.Fixed(s.Rms!.Value, 4)}, median {Words.Fixed(s.Median!.Value, 4)}, largest {Words.Fixed(s.Max!.Value, 4)}, mean u {Words.Fixed(s.BiasU!.Value, 4)}, v {Words.Fixed(s.BiasV!.Value, 4)}";
             yield return $"stated rms {Words.Fixed(s.StatedRms!.Value, 4)} mm; {Words.Fixed(100 * s.Coverage!.Value, 1)} % of the truths lie in the stated 95 % region";
         }
     }

@@ -10,9 +10,14 @@ internal static class Words
     public const string Region = "region: half-lengths of the ellipse that holds the true point with 95 % probability, mm";
 
     /// <summary>Printed wherever a pulse was needed.</summary>
-    public const string Cautions =
-        "Caution: the beam is invisible and burns skin and eyes, also by reflection; the supply carries lethal voltage. Lid closed and interlocks working for every pulse, "
-        + "lowest power and shortest pulse that leaves a mark, hands out while it can fire. Switch off and unplug before touching mirrors or wiring. The maker's manual comes first.";
+    public const string Cautions = """
+        Cautions for every pulse: the beam is class 4, invisible (10.6 um), and burns skin and eyes, also by reflection.
+        Close the lid and keep the interlocks working; never reach in while the laser can fire. Lowest power and shortest
+        pulse that leaves a mark; nothing reflective in the path; eyewear marked for 10 600 nm (EN 207); extraction on, an
+        extinguisher at hand, stay with the machine. The supply carries lethal voltage, also for some time after it is
+        switched off: switch off, unplug and wait as the maker says before touching mounts or wiring. These are
+        measurements, not permission: the maker's manual, local codes and qualified service staff come first.
+        """;
 
     /// <summary>A coordinate, with its sign, to 0.001 mm.</summary>
     public static string Place(double mm) => mm.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture);

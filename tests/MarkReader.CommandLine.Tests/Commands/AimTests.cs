@@ -1,0 +1,86 @@
+using System.Text.Json;
+using MarkReader.CommandLine.Tests.Support;
+
+namespace MarkReader.CommandLine.Tests.Commands;
+
+[Collection(nameof(PhotoTests))]
+public sealed class AimTests(Photos photos)
+{
+    [Fact]
+    public async Task Aim_from_two_photos_is_the_truth_within_a_twentieth_of_a_millimetre() =>
+        IsTheTruth(await TheProgram.Run([.. Two, "--json"]));
+
+    [Fact]
+    public async Task Aim_from_one_photo_is_the_same_and_numbers_may_have_a_comma() => IsTheTruth(await TheProgram.Run(
+        "aim", "--photo", photos["both.jpg"], "--first", "right", "--near-path", "80,0", "--far-path", "480.0", "--path-uncertainty", "0,5", "--json"));
+
+    [Fact]
+    public async Task Human_output_has_a_table_the_slope_and_the_cautions()
+    {
+        string output = (await TheProgram.Run(Two)).IsDone().Output;
+        Assert.Matches(@"near mark +\+0\.7\d\d +-1\.0\d\d +0\.\d{3} x 0\.\d{3}", output);
+        Assert.Matches(@"far mark +-2\.8\d\d +\+3\.7\d\d ", output);
+        Assert.Matches(@"aim point +\+1\.[45]\d\d +-(1\.9|2\.0)\d\d ", output);
+        Assert.Matches(@"slope: u -(8\.9|9\.0)\d mrad, v \+1[12]\.\d\d mrad", output);
+        Assert.Contains("invisible", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("warning", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_pivot_offset_and_an_incidence_angle_change_the_aim()
+    {
+        JsonElement aim = (await TheProgram.Run([.. Two, "--pivot-offset", "10", "--pivot-uncertainty", "2", "--incidence", "45", "--json"])).IsDone().Json;
+        Assert.Equal(0.225, aim.GetProperty("ratio").GetDouble(), 0.01);
+        Assert.Equal(45, aim.GetProperty("leg").GetProperty("incidenceDegrees").GetDouble(), 1e-9);
+        Assert.Equal(Photos.SlopeU / Math.Sqrt(2), aim.GetProperty("slope").GetProperty("u").GetDouble(), 0.1);
+    }
+
+    [Theory]
+    [InlineData("480", "80", "PATHS_SWAPPED")]
+    [InlineData("80", "80", "PATHS_EQUAL")]
+    [InlineData("-80", "480", "PATH_NEGATIVE")]
+    [InlineData("0", "480", "PATH_ZERO")]
+    [InlineData("nan", "480", "PATH_NOT_A_NUMBER")]
+    [InlineData("80", "1e400", "PATH_NOT_A_NUMBER")]
+    [InlineData("80", "48000", "PATH_TOO_LONG")]
+    [InlineData("80", "81", "TRAVEL_TOO_SHORT")]
+    [InlineData("80", "1,480", "NUMBER_UNREADABLE")]
+    [InlineData("eighty", "480", "NUMBER_UNREADABLE")]
+    [InlineData("80", "", "NUMBER_UNREADABLE")]
+    public async Task Path_lengths_that_make_no_sense_are_refused(string near, string far, string code) =>
+        (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["both.jpg"], "--near-path", near, "--far-path", far)).IsRefusal(2, code);
+
+    [Theory]
+    [InlineData("OPTION_MISSING", "--near", "a.jpg")]
+    [InlineData("OPTION_MISSING")]
+    [InlineData("OPTION_MISSING", "--photo", "a.jpg")]
+    [InlineData("OPTIONS_CONFLICT", "--photo", "a.jpg", "--near", "b.jpg")]
+    [InlineData("OPTIONS_CONFLICT", "--near", "a.jpg", "--far", "b.jpg", "--first", "left")]
+    [InlineData("CHOICE_UNKNOWN", "--photo", "a.jpg", "--first", "up")]
+    [InlineData("CHOICE_UNKNOWN", "--photo", "a.jpg", "--first", "1")]
+    [InlineData("FILE_MISSING", "--near", "a.jpg", "--far", "b.jpg")]
+    [InlineData("INCIDENCE_INVALID", "--incidence", "90")]
+    [InlineData("PIVOT_OFFSET_INVALID", "--pivot-offset", "1000")]
+    [InlineData("PATH_UNCERTAINTY_INVALID", "--path-uncertainty", "-1")]
+    public async Task Options_that_do_not_fit_are_refused(string code, params string[] options) =>
+        (await TheProgram.Run(["aim", "--near-path", "80", "--far-path", "480", .. options])).IsRefusal(2, code);
+
+    [Fact]
+    public async Task The_same_photo_twice_and_a_photo_without_marks_are_refused()
+    {
+        (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["near.jpg"], "--near-path", "80", "--far-path", "480")).IsRefusal(2, "SAME_PHOTO");
+        (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["blank.png"], "--near-path", "80", "--far-path", "480")).IsRefusal(3, "NO_MARK");
+    }
+
+    private string[] Two => ["aim", "--near", photos["near.jpg"], "--far", photos["both.jpg"], "--near-path", "80", "--far-path", "480"];
+
+    private static void IsTheTruth(Answer answer)
+    {
+        JsonElement json = answer.IsDone().Json;
+        JsonElement aim = json.GetProperty("aim");
+        double du = aim.GetProperty("u").GetDouble() - Photos.AimU, dv = aim.GetProperty("v").GetDouble() - Photos.AimV;
+        Assert.InRange(Math.Sqrt((du * du) + (dv * dv)), 0, 0.05);
+        Assert.Equal(0.2, json.GetProperty("ratio").GetDouble(), 0.001);
+        Assert.Equal(0, json.GetProperty("warnings").GetArrayLength());
+    }
+}
