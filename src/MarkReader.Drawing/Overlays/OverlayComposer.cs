@@ -17,9 +17,7 @@ public static class OverlayComposer
         CardSight sight = new(scene.Projection, frame);
         double zone = scene.ZoneSide.Millimetres;
         ZoneLines zoneLines = new(sight, pen);
-        List<OverlayPrimitive> behind = [];
-        if (scene.ShowZone)
-            behind.Add(zoneLines.Outline(zone));
+        IReadOnlyList<OverlayLine> behind = scene.ShowZone ? [zoneLines.Outline(zone)] : [];
 
         (IReadOnlyList<Symbol> symbols, IReadOnlyList<Label> labels) = scene.Content switch
         {
@@ -34,15 +32,16 @@ public static class OverlayComposer
 
         LabelPlacer placer = new(frame.Box, pen);
         Obstacles obstacles = new(
-            [.. all.Select(s => (s.Image, s.Pixels))],
+            [.. symbols.Select(s => (s.Image, s.Pixels))],
             scale is null ? [] : [scale.Box],
-            [.. line.Select(l => (l.Points[0], l.Points[^1]))]);
+            [.. line.SelectMany(Sides)],
+            [.. behind.Concat(axes?.Symbol.Primitives.OfType<OverlayLine>() ?? []).SelectMany(Sides)]);
         if (scale is not null)
             placer.Place(new("scale", scale.Middle, 3 * pen.Css, [Words.Length(scale.Length)], OverlayColours.Plain, Leader: false), obstacles);
-        foreach (Label label in labels)
-            placer.Place(label, obstacles);
         foreach ((string letter, PixelPoint tip) in axes?.Letters ?? [])
             placer.Place(new("axes", tip, 2 * pen.Css, [letter], OverlayColours.Plain, Leader: false), obstacles);
+        foreach (Label label in labels)
+            placer.Place(label, obstacles);
 
         OverlayPrimitive[] primitives =
         [
@@ -50,6 +49,14 @@ public static class OverlayComposer
             .. symbols.SelectMany(s => s.Primitives), .. placer.Placed.SelectMany(p => p.Primitives),
         ];
         return new(scene.Photo, crop, frame, primitives, Words.Title(scene.Content), Words.Description(scene.Content));
+    }
+
+    private static IEnumerable<(PixelPoint From, PixelPoint To)> Sides(OverlayLine line)
+    {
+        for (int i = 1; i < line.Points.Count; i++)
+            yield return (line.Points[i - 1], line.Points[i]);
+        if (line.Closed)
+            yield return (line.Points[^1], line.Points[0]);
     }
 
     private static (IReadOnlyList<Symbol> Symbols, IReadOnlyList<Label> Labels) Aiming(OverlayContent.Aiming aiming, CardSight sight, Pen pen)

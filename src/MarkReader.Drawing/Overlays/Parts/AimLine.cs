@@ -6,6 +6,7 @@ namespace MarkReader.Drawing.Overlays.Parts;
 internal sealed class AimLine(CardSight sight, Pen pen)
 {
     private const double Beyond = 0.15; // of the distance from aim to far
+    private const double Shown = 10; // CSS px, the least that shows beyond a symbol at an end
     private const double Shortest = 1e-6; // mm; without a distance there is no direction
 
     /// <summary>The pieces of the line that lie in the frame.</summary>
@@ -19,13 +20,14 @@ internal sealed class AimLine(CardSight sight, Pen pen)
         double Place(CardPoint p) => ((p - near).U * unit.U) + ((p - near).V * unit.V);
         double aim = Place(aiming.Aim.Point);
         double far = along.Magnitude;
-        double beyond = Beyond * Math.Max(far, far - aim);
         double gap = 1.5 * pen.Css;
+        double Reach(Symbol symbol, double px) => symbol.Millimetres * (1 + (px / symbol.Pixels));
+        double beyond = symbols.Select(s => Reach(s, gap + (Shown * pen.Css))).Append(Beyond * Math.Max(far, far - aim)).Max();
         List<(double From, double To)> open = [(Math.Min(aim, 0) - beyond, Math.Max(aim, far) + beyond)];
         foreach (Symbol symbol in symbols)
         {
             double middle = Place(symbol.Point);
-            double reach = symbol.Millimetres + (gap / symbol.Pixels * symbol.Millimetres);
+            double reach = Reach(symbol, gap);
             open = [.. open.SelectMany(piece => Without(piece, middle - reach, middle + reach))];
         }
 

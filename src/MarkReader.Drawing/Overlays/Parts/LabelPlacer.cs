@@ -20,7 +20,7 @@ internal sealed class LabelPlacer(PixelBox frame, Pen pen)
     /// <summary>Places a label; one for which there is no room is left out.</summary>
     public void Place(Label label, Obstacles obstacles)
     {
-        TextStyle[] styles = [.. label.Lines.Select((_, i) => pen.Text(label.Colour, i == 0))];
+        TextStyle[] styles = [.. label.Lines.Select((_, i) => pen.Text(i == 0 ? label.Colour : OverlayColours.Plain, i == 0))];
         double[] widths = [.. label.Lines.Select((line, i) => Pen.Measure(line, styles[i]))];
         double lead = styles[0].Size * 1.08;
         double halo = styles[0].Halo;
@@ -71,6 +71,7 @@ internal sealed class LabelPlacer(PixelBox frame, Pen pen)
         cost += 500 * obstacles.Discs.Count(d => box.Nearest(d.Centre).DistanceTo(d.Centre) < d.Radius + pen.Css);
         cost += 300 * obstacles.Boxes.Count(b => b.Meets(box));
         cost += 25 * obstacles.Lines.Count(l => Segments.Meet(l.From, l.To, box));
+        cost += 7 * obstacles.Faint.Count(l => Segments.Meet(l.From, l.To, box));
         if (label.Leader)
         {
             cost += 60 * obstacles.Discs.Count(d => d.Centre != label.Anchor && Segments.Distance(d.Centre, near, label.Anchor) < d.Radius);

@@ -8,7 +8,7 @@ internal sealed class Pen(PixelFrame frame)
 {
     private const double PhoneWidth = 360;
     private const double LetterSize = 13;
-    private const double HaloWidth = 1.8;
+    private const double HaloWidth = 1.7;
 
     /// <summary>Photo pixels to the CSS pixel.</summary>
     public double Css { get; } = frame.Width / PhoneWidth;
@@ -16,6 +16,8 @@ internal sealed class Pen(PixelFrame frame)
     public LineStyle Bold(Colour colour) => new(colour, 2.2 * Css, 1.1 * Css);
 
     public LineStyle Plain(Colour colour) => new(colour, 1.5 * Css, 0.9 * Css);
+
+    public LineStyle Fine(Colour colour) => new(colour, 1.5 * Css, 0.6 * Css);
 
     public LineStyle Dashed(Colour colour) => new(colour, 1.5 * Css, 0.9 * Css, (5 * Css, 4 * Css));
 

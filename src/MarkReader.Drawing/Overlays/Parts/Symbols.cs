@@ -11,42 +11,45 @@ internal sealed class Symbols(CardSight sight, Pen pen)
     private const int CirclePoints = 72;
     private const double AroundMark = 0.65; // radius of a symbol in diameters of its mark: a gap shows the mark's edge
     private const double SmallestMark = 7; // CSS px
-    private const double AimRadius = 8; // CSS px
+    private const double AimRadius = 11; // CSS px, of the diamond
+    private const double AimReach = 1.75; // of the arms, in radii
+    private const double SquareReach = 1.3; // between the middle of a side and a corner
 
     /// <summary>A circle.</summary>
-    public Symbol? Near(DrawnMark mark) => AroundOf("near", mark, OverlayColours.Near, Circle);
+    public Symbol? Near(DrawnMark mark) => AroundOf("near", mark, OverlayColours.Near, Circle, 1);
 
     /// <summary>A square along u and v.</summary>
-    public Symbol? Far(DrawnMark mark) => AroundOf("far", mark, OverlayColours.Far, Square);
+    public Symbol? Far(DrawnMark mark) => AroundOf("far", mark, OverlayColours.Far, Square, SquareReach);
 
     /// <summary>A circle, for marks that are neither near nor far.</summary>
-    public Symbol? Mark(DrawnMark mark) => AroundOf("mark", mark, OverlayColours.Near, Circle);
+    public Symbol? Mark(DrawnMark mark) => AroundOf("mark", mark, OverlayColours.Near, Circle, 1);
 
-    /// <summary>A diamond with four arms and an open middle, and the region that holds the aim point with 95 %.</summary>
+    /// <summary>A diamond with four arms, a dot in its middle, and the region that holds the aim point with 95 %.</summary>
     public Symbol? Aim(MeasuredPoint aim)
     {
         if (sight.FindInFrame(aim.Point) is not { } image)
             return null;
         double r = AimRadius * pen.Css / sight.Scale(aim.Point);
-        List<OverlayPrimitive> drawn = [.. Region(aim), Outline("aim", aim.Point, Diamond(aim.Point, r), OverlayColours.Aim)];
+        List<OverlayPrimitive> drawn = [.. Region(aim)];
         foreach ((int u, int v) in new[] { (1, 0), (0, 1), (-1, 0), (0, -1) })
         {
-            CardPoint[] arm = [aim.Point + new CardVector(0.35 * r * u, 0.35 * r * v), aim.Point + new CardVector(1.7 * r * u, 1.7 * r * v)];
+            CardPoint[] arm = [aim.Point + new CardVector(r * u, r * v), aim.Point + new CardVector(AimReach * r * u, AimReach * r * v)];
             drawn.Add(new OverlayLine("aim", sight.Trace(aim.Point, arm), false, pen.Bold(OverlayColours.Aim)));
         }
 
+        drawn.Add(Outline("aim", aim.Point, Diamond(aim.Point, r), OverlayColours.Aim));
         drawn.Add(Dot("aim", image, OverlayColours.Aim));
-        return new(aim.Point, image, 1.7 * r, 1.7 * AimRadius * pen.Css, drawn);
+        return new(aim.Point, image, AimReach * r, AimReach * AimRadius * pen.Css, drawn);
     }
 
     private IEnumerable<OverlayPrimitive> Region(MeasuredPoint aim)
     {
         IReadOnlyList<PixelPoint> ellipse = sight.Trace(aim.Point, aim.Covariance.Ellipse95().Outline(aim.Point, CirclePoints));
-        yield return new OverlayArea("aim-region", ellipse, OverlayColours.Aim, 0.25);
-        yield return new OverlayLine("aim-region", ellipse, true, pen.Dashed(OverlayColours.Aim));
+        yield return new OverlayArea("aim-region", ellipse, OverlayColours.Aim, 0.3);
+        yield return new OverlayLine("aim-region", ellipse, true, pen.Fine(OverlayColours.Aim));
     }
 
-    private Symbol? AroundOf(string part, DrawnMark mark, Colour colour, Func<CardPoint, double, IEnumerable<CardPoint>> shape)
+    private Symbol? AroundOf(string part, DrawnMark mark, Colour colour, Func<CardPoint, double, IEnumerable<CardPoint>> shape, double reach)
     {
         CardPoint at = mark.Centre.Point;
         if (sight.FindInFrame(at) is not { } image)
@@ -57,10 +60,10 @@ internal sealed class Symbols(CardSight sight, Pen pen)
         IReadOnlyList<PixelPoint> ellipse = sight.Trace(at, mark.Centre.Covariance.Ellipse95().Outline(at, CirclePoints));
         PixelBox extent = PixelBox.Around(ellipse);
         if (Math.Max(extent.Width, extent.Height) > 6 * pen.Css)
-            drawn.Add(new OverlayLine(part + "-region", ellipse, true, pen.Plain(colour)));
+            drawn.Add(new OverlayLine(part + "-region", ellipse, true, pen.Fine(colour)));
         else
             drawn.Add(Dot(part, image, colour)); // a smaller ellipse would be a blot
-        return new(at, image, r, r * scale, drawn);
+        return new(at, image, reach * r, reach * r * scale, drawn);
     }
 
     private OverlayLine Outline(string part, CardPoint centre, IEnumerable<CardPoint> shape, Colour colour) =>

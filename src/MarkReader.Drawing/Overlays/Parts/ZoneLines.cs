@@ -12,7 +12,7 @@ internal sealed class ZoneLines(CardSight sight, Pen pen)
     {
         double half = zoneSide / 2;
         CardPoint[] corners = [new(-half, -half), new(half, -half), new(half, half), new(-half, half)];
-        return new("zone", sight.Trace(CardPoint.Origin, corners), true, new(OverlayColours.Plain, 0.8 * pen.Css, 0.6 * pen.Css, (2 * pen.Css, 4 * pen.Css)));
+        return new("zone", sight.Trace(CardPoint.Origin, corners), true, pen.Fine(OverlayColours.Plain));
     }
 
     /// <summary>Two arrows in the zone's upper left corner, u to the right and v upwards, or null when they are not in the frame.</summary>
