@@ -41,10 +41,7 @@ bring_up_to_date() {
   : >"$looked"
   name=$(sources_digest)
   if [[ ! -d $builds/$name ]]; then
-    find_dotnet
     require_sdk
-    need_for_building
-    install_missing
     built=$(build_programs)
     : >"$looked"
     name=$(sources_digest)
@@ -63,7 +60,7 @@ bring_up_to_date() {
 # Builds into $builds/unfinished; prints the digest of the sources once restoring has left its lock files.
 build_programs() {
   local fresh=$builds/unfinished log=$artifacts/build.log project
-  say "$caller: building (the first run, or the sources have changed); this takes about a minute"
+  say "$caller: building (the first run, or the sources have changed); this takes a minute or more"
   rm -rf "$fresh"
   : >"$log"
   for project in CommandLine Service; do
