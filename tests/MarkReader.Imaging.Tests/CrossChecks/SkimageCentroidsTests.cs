@@ -26,13 +26,13 @@ public sealed class SkimageCentroidsTests
 
     [Theory]
     [MemberData(nameof(Photos))]
-    public void Marks_lie_within_a_hundredth_of_a_millimetre_of_the_centroids(string photo)
+    public void Marks_lie_within_a_fiftieth_of_a_millimetre_of_the_centroids(string photo)
     {
         JsonElement values = s_file.Photos.Single(p => p.Photo == photo).Values;
         IReadOnlyList<Mark> marks = MeasuredPhotos.Of(photo).Marks;
         Assert.Equal(values.GetArrayLength(), marks.Count);
         if (IsModelled(photo))
-            Assert.All(Centroids(values), c => Assert.InRange(marks.Min(m => m.Centre.Point.DistanceTo(c)), 0, 0.01));
+            Assert.All(Centroids(values), c => Assert.InRange(marks.Min(m => m.Centre.Point.DistanceTo(c)), 0, 0.02));
     }
 
     private static bool IsModelled(string photo) => !photo.StartsWith("smoke-stain", StringComparison.Ordinal);
