@@ -30,7 +30,7 @@ has_chromium_package() {
 }
 
 fetched_chromium() {
-  find "${PLAYWRIGHT_BROWSERS_PATH:-${HOME:-}/.cache/ms-playwright}" -path '*/chromium-*' -name chrome -type f -perm -u+x 2>/dev/null | sort -V | tail -n 1
+  find "${PLAYWRIGHT_BROWSERS_PATH:-${HOME:-}/.cache/ms-playwright}" -path '*/chromium-*' -name chrome -type f -perm -u+x 2>/dev/null | sort -V | tail -n 1 || true
 }
 
 # fetch_chromium FOLDER: by the driver that the built browser tests in FOLDER brought along; its system libraries too, where we may.
