@@ -5,7 +5,7 @@ namespace MarkReader.Application.Storage;
 /// <param name="Format">What kind of file it is.</param>
 /// <param name="Length">Size in bytes.</param>
 /// <param name="ReceivedAt">When it first came in (UTC, to the millisecond).</param>
-public sealed record KeptPhoto(string Id, PhotoFormat Format, long Length, DateTimeOffset ReceivedAt);
+public sealed record KeptPhoto(string Id, OriginalFormat Format, long Length, DateTimeOffset ReceivedAt);
 
 /// <summary>A photo with whether it is new: false when the same bytes were kept before.</summary>
 public sealed record PhotoReceipt(KeptPhoto Photo, bool IsNew);

@@ -14,10 +14,10 @@ internal sealed class PhotoFiles(string root)
 
     public static string Digest(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
-    public string PathOf(string digest, PhotoFormat format) => Path.Combine(root, digest[..2], digest + format.Extension);
+    public string PathOf(string digest, OriginalFormat format) => Path.Combine(root, digest[..2], digest + format.Extension);
 
     /// <summary>Writes the bytes unless they are there already.</summary>
-    public void Write(string digest, PhotoFormat format, ReadOnlySpan<byte> bytes)
+    public void Write(string digest, OriginalFormat format, ReadOnlySpan<byte> bytes)
     {
         string path = PathOf(digest, format);
         if (new FileInfo(path) is { Exists: true } there && there.Length == bytes.Length)
@@ -43,7 +43,7 @@ internal sealed class PhotoFiles(string root)
     }
 
     /// <summary>The bytes, or null when the file is gone or holds other bytes than its name says.</summary>
-    public byte[]? Read(string digest, PhotoFormat format)
+    public byte[]? Read(string digest, OriginalFormat format)
     {
         string path = PathOf(digest, format);
         if (!File.Exists(path))
@@ -52,7 +52,7 @@ internal sealed class PhotoFiles(string root)
         return Digest(bytes) == digest ? bytes : null;
     }
 
-    public void Delete(string digest, PhotoFormat format) => File.Delete(PathOf(digest, format));
+    public void Delete(string digest, OriginalFormat format) => File.Delete(PathOf(digest, format));
 
     /// <summary>Removes what an earlier run left half written more than an hour ago; whole photos are never removed here.</summary>
     public void Tidy(DateTimeOffset now)

@@ -24,11 +24,11 @@ public sealed class PhotoStore
     /// <summary>Keeps a photo before anything is done with it; the same bytes are kept once.</summary>
     public Outcome<PhotoReceipt> Keep(ReadOnlyMemory<byte> bytes)
     {
-        if (PhotoFormat.Of(bytes.Span) is not { } format)
+        if (OriginalFormat.Of(bytes.Span) is not { } format)
         {
             return new Failure(
                 StorageFailures.NotAPhoto,
-                bytes.IsEmpty ? "The file is empty" : "The file is not a JPEG, PNG or WebP photo",
+                bytes.IsEmpty ? "the file is empty" : "The file is not a JPEG, PNG or WebP photo",
                 "send the photo as JPEG");
         }
         KeptPhoto photo = new(PhotoFiles.Digest(bytes.Span), format, bytes.Length, _clock.GetUtcNow());
@@ -59,7 +59,7 @@ public sealed class PhotoStore
             ? new Original(photo, bytes)
             : new Failure(
                 StorageFailures.OriginalDamaged,
-                $"The original {_files.PathOf(photo.Id, photo.Format)} is gone or was changed",
+                $"the original {_files.PathOf(photo.Id, photo.Format)} is gone or was changed",
                 "send the photo again");
     });
 
@@ -89,7 +89,7 @@ public sealed class PhotoStore
         }
         catch (SqliteException fault) when (fault.SqliteExtendedErrorCode is ConstraintForeignKey or ConstraintTrigger)
         {
-            return new Failure(StorageFailures.PhotoInUse, "A result refers to this photo", "delete the result first");
+            return new Failure(StorageFailures.PhotoInUse, "a result refers to this photo", "delete the result first");
         }
         _files.Delete(photo.Id, photo.Format);
         transaction.Commit();
@@ -125,7 +125,7 @@ public sealed class PhotoStore
 
     private sealed record Row(string Id, string Format, long Length, string ReceivedAt)
     {
-        public KeptPhoto ToPhoto() => new(Id, PhotoFormat.Named(Format), Length, Moment.Parse(ReceivedAt));
+        public KeptPhoto ToPhoto() => new(Id, OriginalFormat.Named(Format), Length, Moment.Parse(ReceivedAt));
     }
 
     private sealed record AnswerRow(string? Report, string? Refusal);

@@ -12,7 +12,7 @@ internal static class SqliteFaults
     {
         SQLITE_BUSY or SQLITE_LOCKED => Locked(file),
         SQLITE_FULL or SQLITE_IOERR => new(
-            StorageFailures.StorageFull, $"The disk does not take the data ({file})", "free some space on it, then try again"),
+            StorageFailures.StorageFull, $"the disk does not take the data ({file})", "free some space on it, then try again"),
         SQLITE_READONLY or SQLITE_CANTOPEN or SQLITE_PERM => StorageFailures.FolderUnusable(
             Path.GetDirectoryName(file)!, "the database in it cannot be opened for writing"),
         SQLITE_NOTADB or SQLITE_CORRUPT => new(
@@ -24,6 +24,6 @@ internal static class SqliteFaults
 
     public static Failure Locked(string file) => new(
         StorageFailures.DatabaseLocked,
-        $"Another program is using the database {file}",
+        $"another program is using the database {file}",
         "end that program, or wait until it is done, then try again");
 }

@@ -34,14 +34,14 @@ public static class StorageFailures
 
     internal static Failure FolderUnusable(string folder, string reason) => new(
         DataFolderUnusable,
-        $"The data folder {folder} cannot be used ({reason.TrimEnd('.')})",
+        $"the data folder {folder} cannot be used ({reason.TrimEnd('.')})",
         $"make it writable, or name another one in {DataFolder.Variable}");
 
     internal static Failure NoPhoto(string id) => new(
-        NotKept, $"No photo {Shorten(id)} is kept", "send the photo again");
+        NotKept, $"no photo {Shorten(id)} is kept", "send the photo again");
 
     internal static Failure NoAim(long id) => new(
-        NotKept, $"No result {id} is kept", "choose one from the list of results");
+        NotKept, $"no result {id} is kept", "choose one from the list of results");
 
     private static string Shorten(string id) => id.Length > 12 ? id[..12] + "…" : id;
 }

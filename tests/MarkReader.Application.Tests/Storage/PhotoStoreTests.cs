@@ -37,7 +37,7 @@ public sealed class PhotoStoreTests : IDisposable
         // SHA-256 of ff d8 ff, by coreutils: printf '\xff\xd8\xff' | sha256sum
         KeptPhoto photo = _photos.Keep((byte[])[0xFF, 0xD8, 0xFF]).ValueOrThrow().Photo;
         Assert.Equal("6e568e1f67fba258184c78181539e5e8fdee447e49bb706fc0ea34fbf12336a5", photo.Id);
-        Assert.Equal(PhotoFormat.Jpeg, photo.Format);
+        Assert.Equal(OriginalFormat.Jpeg, photo.Format);
     }
 
     [Fact]

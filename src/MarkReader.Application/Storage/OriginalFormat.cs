@@ -4,16 +4,16 @@ namespace MarkReader.Application.Storage;
 /// <param name="Name">Name in the database.</param>
 /// <param name="Extension">Ending of the file, with its dot.</param>
 /// <param name="MediaType">Media type under which it is given out again.</param>
-public sealed record PhotoFormat(string Name, string Extension, string MediaType)
+public sealed record OriginalFormat(string Name, string Extension, string MediaType)
 {
-    public static readonly PhotoFormat Jpeg = new("jpeg", ".jpg", "image/jpeg");
+    public static readonly OriginalFormat Jpeg = new("jpeg", ".jpg", "image/jpeg");
 
-    public static readonly PhotoFormat Png = new("png", ".png", "image/png");
+    public static readonly OriginalFormat Png = new("png", ".png", "image/png");
 
-    public static readonly PhotoFormat WebP = new("webp", ".webp", "image/webp");
+    public static readonly OriginalFormat WebP = new("webp", ".webp", "image/webp");
 
     /// <summary>The format that the first bytes tell (their signatures; a name's ending tells nothing), or null.</summary>
-    public static PhotoFormat? Of(ReadOnlySpan<byte> bytes)
+    public static OriginalFormat? Of(ReadOnlySpan<byte> bytes)
     {
         if (bytes.StartsWith<byte>([0xFF, 0xD8, 0xFF]))
             return Jpeg;
@@ -22,7 +22,7 @@ public sealed record PhotoFormat(string Name, string Extension, string MediaType
         return bytes.Length >= 12 && bytes.StartsWith("RIFF"u8) && bytes[8..12].SequenceEqual("WEBP"u8) ? WebP : null;
     }
 
-    internal static PhotoFormat Named(string name) => name switch
+    internal static OriginalFormat Named(string name) => name switch
     {
         "jpeg" => Jpeg,
         "png" => Png,
