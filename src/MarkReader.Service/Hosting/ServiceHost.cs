@@ -40,7 +40,7 @@ internal static class ServiceHost
         services.AddSingleton(database);
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
-        services.AddSingleton(new MeasuringQueue(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
+        services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
         services.Configure<FormOptions>(UploadForm.Limit);
         services.ConfigureHttpJsonOptions(json =>
             json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase)));
@@ -61,10 +61,10 @@ internal static class ServiceHost
         });
         app.UseRouting();
         app.MapOpenApi();
-        app.MapPhotos();
-        app.MapAims();
+        //app.MapPhotos();
+        //app.MapAims();
         app.MapCards();
-        app.MapSamples();
+        //app.MapSamples();
         app.MapRazorPages();
         return app;
     }

@@ -23,7 +23,7 @@ internal static class Problem
     /// <summary>The answer to one request too many.</summary>
     public static ProblemHttpResult Busy(HttpResponse response)
     {
-        response.Headers.RetryAfter = MeasuringQueue.RetryAfter.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+        response.Headers.RetryAfter = MeasuringTurns.RetryAfter.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         return From(new(ServiceFailures.Busy, "too many photos are being measured", "wait a few seconds, then try again"));
     }
 }

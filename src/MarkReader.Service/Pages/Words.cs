@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace MarkReader.Service.Pages.Shared;
+namespace MarkReader.Service.Pages;
 
 /// <summary>Words and numbers as the pages show them.</summary>
 public static class Words

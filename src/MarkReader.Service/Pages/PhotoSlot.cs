@@ -1,6 +1,6 @@
 using MarkReader.Quantities;
 
-namespace MarkReader.Service.Pages.Shared;
+namespace MarkReader.Service.Pages;
 
 /// <summary>A place for one photo on the form.</summary>
 /// <param name="Name">Name of its field.</param>

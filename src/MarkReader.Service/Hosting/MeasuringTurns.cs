@@ -3,11 +3,11 @@ using System.Threading.RateLimiting;
 namespace MarkReader.Service.Hosting;
 
 /// <summary>Lets as many measurements run at once as the machine has cores, and a few wait their turn; the rest are sent away.</summary>
-public sealed class MeasuringQueue : IDisposable
+public sealed class MeasuringTurns : IDisposable
 {
     private readonly ConcurrencyLimiter _limiter;
 
-    public MeasuringQueue(int atOnce, int waiting)
+    public MeasuringTurns(int atOnce, int waiting)
     {
         (AtOnce, Waiting) = (atOnce, waiting);
         _limiter = new(new() { PermitLimit = atOnce, QueueLimit = waiting, QueueProcessingOrder = QueueProcessingOrder.OldestFirst });
