@@ -12,7 +12,7 @@ namespace MarkReader.Application.Storage;
 public sealed class AimStore(Database database, PhotoStore photos, TimeProvider clock)
 {
     private const string Columns =
-        "id, near_photo_id AS NearPhoto, far_photo_id AS FarPhoto, inputs, program_version AS ProgramVersion, found_at AS FoundAt, report, refusal, overlay";
+        "id, near_photo_id AS NearPhoto, far_photo_id AS FarPhoto, inputs, program_version AS ProgramVersion, found_at AS FoundAt, report, refusal, overlay, overlay_crop AS OverlayCrop";
 
     private static readonly JsonSerializerOptions s_json = new(JsonSerializerOptions.Web)
     {
@@ -31,7 +31,8 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
             Time = Moment.ToText(clock.GetUtcNow()),
             Report = aim.Answer.ReportText,
             Refusal = aim.Answer.RefusalJson,
-            aim.Overlay,
+            Overlay = aim.Overlay?.Photo,
+            OverlayCrop = aim.Overlay?.Crop,
         };
         using SqliteTransaction transaction = connection.BeginTransaction();
         long? earlier = connection.QueryFirstOrDefault<long?>(
@@ -40,9 +41,9 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
             transaction);
         long id = connection.QuerySingle<long>(
             """
-            INSERT INTO aims (near_photo_id, far_photo_id, inputs, program_version, found_at, report, refusal, overlay)
-            VALUES (@NearPhoto, @FarPhoto, @Inputs, @ProgramVersion, @Time, @Report, @Refusal, @Overlay)
-            ON CONFLICT DO UPDATE SET report = @Report, refusal = @Refusal, overlay = @Overlay
+            INSERT INTO aims (near_photo_id, far_photo_id, inputs, program_version, found_at, report, refusal, overlay, overlay_crop)
+            VALUES (@NearPhoto, @FarPhoto, @Inputs, @ProgramVersion, @Time, @Report, @Refusal, @Overlay, @OverlayCrop)
+            ON CONFLICT DO UPDATE SET report = @Report, refusal = @Refusal, overlay = @Overlay, overlay_crop = @OverlayCrop
             RETURNING id
             """,
             values,
@@ -93,7 +94,7 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
     private sealed record LegText(FirstMark? First, LegInput Leg);
 
     private sealed record Row(
-        long Id, string NearPhoto, string FarPhoto, string Inputs, string ProgramVersion, string FoundAt, string? Report, string? Refusal, string? Overlay)
+        long Id, string NearPhoto, string FarPhoto, string Inputs, string ProgramVersion, string FoundAt, string? Report, string? Refusal, string? Overlay, string? OverlayCrop)
     {
         public KeptAim ToAim()
         {
@@ -101,7 +102,7 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
             return new(
                 Id,
                 Moment.Parse(FoundAt),
-                new(new(NearPhoto, FarPhoto, leg.First, leg.Leg), ProgramVersion, KeptAnswer.From(Report, Refusal), Overlay));
+                new(new(NearPhoto, FarPhoto, leg.First, leg.Leg), ProgramVersion, KeptAnswer.From(Report, Refusal), Overlay is null ? null : new(Overlay, OverlayCrop!)));
         }
     }
 }

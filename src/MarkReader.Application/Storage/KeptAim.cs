@@ -13,8 +13,13 @@ public sealed record AimInputs(string NearPhoto, string FarPhoto, FirstMark? Fir
 /// <param name="Inputs">What it was worked out from.</param>
 /// <param name="ProgramVersion">The version of the program that did it.</param>
 /// <param name="Answer">The aim's report, or the refusal.</param>
-/// <param name="Overlay">The overlay as SVG; null with a refusal.</param>
-public sealed record NewAim(AimInputs Inputs, string ProgramVersion, KeptAnswer Answer, string? Overlay);
+/// <param name="Overlay">The overlay; null with a refusal.</param>
+public sealed record NewAim(AimInputs Inputs, string ProgramVersion, KeptAnswer Answer, KeptOverlay? Overlay);
+
+/// <summary>An overlay as SVG, its view box in pixels of the far photo.</summary>
+/// <param name="Photo">Drawn for the whole photo.</param>
+/// <param name="Crop">Drawn for the part about the card's free zone and the aim point.</param>
+public sealed record KeptOverlay(string Photo, string Crop);
 
 /// <summary>An aim that is kept.</summary>
 /// <param name="Id">Counts up; never used twice.</param>

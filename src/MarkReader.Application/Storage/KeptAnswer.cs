@@ -34,3 +34,9 @@ public abstract record KeptAnswer
 
     private sealed record RefusalText(string Code, string Kind, string Message, string Hint);
 }
+
+/// <summary>What was measured in a photo.</summary>
+/// <param name="Answer">The report or the refusal.</param>
+/// <param name="ProgramVersion">The version of the program that measured.</param>
+/// <param name="MeasuredAt">When (UTC, to the millisecond).</param>
+public sealed record KeptMeasurement(KeptAnswer Answer, string ProgramVersion, DateTimeOffset MeasuredAt);

@@ -96,27 +96,31 @@ public sealed class PhotoStore
         return photo;
     });
 
-    /// <summary>Keeps what this version of the program measured in a photo, in place of an earlier answer of the same version.</summary>
-    public Outcome<KeptAnswer> KeepMeasurement(string id, string programVersion, KeptAnswer answer) => _database.Run<KeptAnswer>(connection =>
+    /// <summary>Keeps what a version of the program measured in a photo, in place of an earlier answer of the same version.</summary>
+    public Outcome<KeptMeasurement> KeepMeasurement(string id, string programVersion, KeptAnswer answer) => _database.Run<KeptMeasurement>(connection =>
     {
         if (Find(connection, id) is null)
             return StorageFailures.NoPhoto(id);
+        string time = Moment.ToText(_clock.GetUtcNow());
         connection.Execute(
             """
             INSERT INTO measurements (photo_id, program_version, measured_at, report, refusal)
             VALUES (@id, @programVersion, @time, @report, @refusal)
             ON CONFLICT DO UPDATE SET measured_at = @time, report = @report, refusal = @refusal
             """,
-            new { id, programVersion, time = Moment.ToText(_clock.GetUtcNow()), report = answer.ReportText, refusal = answer.RefusalJson });
-        return answer;
+            new { id, programVersion, time, report = answer.ReportText, refusal = answer.RefusalJson });
+        return new KeptMeasurement(answer, programVersion, Moment.Parse(time));
     });
 
-    /// <summary>What this version of the program measured in a photo; the failure NOT_KEPT when it has not yet.</summary>
-    public Outcome<KeptAnswer> FindMeasurement(string id, string programVersion) => _database.Run<KeptAnswer>(connection =>
-        connection.QueryFirstOrDefault<AnswerRow>(
-            "SELECT report, refusal FROM measurements WHERE photo_id = @id AND program_version = @programVersion",
-            new { id, programVersion }) is { } row
-            ? KeptAnswer.From(row.Report, row.Refusal)
+    /// <summary>The latest that was measured in a photo; the failure NOT_KEPT when nothing was.</summary>
+    public Outcome<KeptMeasurement> FindMeasurement(string id) => _database.Run<KeptMeasurement>(connection =>
+        connection.QueryFirstOrDefault<MeasurementRow>(
+            """
+            SELECT report, refusal, program_version AS ProgramVersion, measured_at AS MeasuredAt FROM measurements
+            WHERE photo_id = @id ORDER BY measured_at DESC, rowid DESC LIMIT 1
+            """,
+            new { id }) is { } row
+            ? new KeptMeasurement(KeptAnswer.From(row.Report, row.Refusal), row.ProgramVersion, Moment.Parse(row.MeasuredAt))
             : StorageFailures.NoPhoto(id));
 
     private static KeptPhoto? Find(SqliteConnection connection, string id) =>
@@ -128,5 +132,5 @@ public sealed class PhotoStore
         public KeptPhoto ToPhoto() => new(Id, OriginalFormat.Named(Format), Length, Moment.Parse(ReceivedAt));
     }
 
-    private sealed record AnswerRow(string? Report, string? Refusal);
+    private sealed record MeasurementRow(string? Report, string? Refusal, string ProgramVersion, string MeasuredAt);
 }

@@ -40,6 +40,9 @@ internal static class ServiceHost
         services.AddSingleton(database);
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
+        services.AddSingleton<PhotoDesk>();
+        services.AddSingleton<AimDesk>();
+        services.AddSingleton<AimDispatch>();
         services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
         services.Configure<FormOptions>(UploadForm.Limit);
         services.ConfigureHttpJsonOptions(json =>
@@ -61,8 +64,8 @@ internal static class ServiceHost
         });
         app.UseRouting();
         app.MapOpenApi();
-        //app.MapPhotos();
-        //app.MapAims();
+        app.MapPhotos();
+        app.MapAims();
         app.MapCards();
         //app.MapSamples();
         app.MapRazorPages();

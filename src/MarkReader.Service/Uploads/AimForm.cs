@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Legs;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Inputs;
 using MarkReader.Quantities;
 
 namespace MarkReader.Service.Uploads;
@@ -20,14 +21,28 @@ internal sealed class AimForm
         return reading._failures.Count == 0 ? (order, []) : (null, reading._failures);
     }
 
+    /// <summary>The photos that the form brings or names, whatever else is wrong with it.</summary>
+    public static IReadOnlyList<PhotoSource> Photos(UploadForm form)
+    {
+        string[] fields = IsBoth(form) ? ["photo"] : ["near", "far"];
+        return [.. fields.Select(field => Source(form, field)).OfType<PhotoSource>()];
+    }
+
+    private static bool IsBoth(UploadForm form) => form.Text("shows") switch
+    {
+        "both" => true,
+        "two" => false,
+        _ => form.File("photo") is not null || form.Text("photoId") is not null,
+    };
+
+    private static PhotoSource? Source(UploadForm form, string field) =>
+        form.File(field) is { } file ? new(field, file, null)
+        : form.Text(field + "Id") is { } id ? new(field, null, id)
+        : null;
+
     private AimOrder Read()
     {
-        bool both = _form.Text("shows") switch
-        {
-            "both" => true,
-            "two" => false,
-            _ => _form.File("photo") is not null || _form.Text("photoId") is not null,
-        };
+        bool both = IsBoth(_form);
         PhotoSource near = Photo(both ? "photo" : "near", both ? "the photo with both marks" : "the near photo");
         PhotoSource? far = both ? null : Photo("far", "the far photo");
         FirstMark? first = both ? First() : null;
@@ -67,11 +82,10 @@ internal sealed class AimForm
 
     private PhotoSource Photo(string field, string what)
     {
-        IFormFile? file = _form.File(field);
-        string? id = file is null ? _form.Text(field + "Id") : null;
-        if (file is null && id is null)
-            Refuse(field, ServiceFailures.FieldMissing, what + " is missing", "take or choose it");
-        return new(field, file, id);
+        if (Source(_form, field) is { } source)
+            return source;
+        Refuse(field, ServiceFailures.FieldMissing, what + " is missing", "take or choose it");
+        return new(field, null, null);
     }
 
     private FirstMark First()

@@ -113,6 +113,6 @@ public sealed class AimStoreTests : IDisposable
     {
         string nearId = _photos.Keep(SomePhotos.Jpeg(near)).ValueOrThrow().Photo.Id;
         string farId = _photos.Keep(SomePhotos.Jpeg(far)).ValueOrThrow().Photo.Id;
-        return new(new(nearId, farId, null, new(80, farPath)), "1.0", new KeptAnswer.Report("""{"ratio":0.2}"""), "<svg/>");
+        return new(new(nearId, farId, null, new(80, farPath)), "1.0", new KeptAnswer.Report("""{"ratio":0.2}"""), new("<svg/>", "<svg id=\"crop\"/>"));
     }
 }

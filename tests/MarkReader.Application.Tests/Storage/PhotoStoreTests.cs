@@ -99,17 +99,20 @@ public sealed class PhotoStoreTests : IDisposable
     {
         string id = _photos.Keep(SomePhotos.Jpeg(6)).ValueOrThrow().Photo.Id;
         _photos.KeepMeasurement(id, "1.0", new KeptAnswer.Refusal(s_noCard)).ValueOrThrow();
-        Assert.Equal(new KeptAnswer.Refusal(s_noCard), _photos.FindMeasurement(id, "1.0").ValueOrThrow());
-        Assert.False(_photos.FindMeasurement(id, "1.1").TryGet(out _, out _));
+        KeptMeasurement found = _photos.FindMeasurement(id).ValueOrThrow();
+        Assert.Equal(new KeptAnswer.Refusal(s_noCard), found.Answer);
+        Assert.Equal("1.0", found.ProgramVersion);
     }
 
     [Fact]
-    public void A_later_answer_of_the_same_version_takes_the_place_of_the_earlier_one()
+    public void The_latest_answer_is_the_one_that_comes_back()
     {
         string id = _photos.Keep(SomePhotos.Jpeg(7)).ValueOrThrow().Photo.Id;
         _photos.KeepMeasurement(id, "1.0", new KeptAnswer.Refusal(s_noCard)).ValueOrThrow();
         _photos.KeepMeasurement(id, "1.0", new KeptAnswer.Report("""{"marks":[]}""")).ValueOrThrow();
-        Assert.Equal(new KeptAnswer.Report("""{"marks":[]}"""), _photos.FindMeasurement(id, "1.0").ValueOrThrow());
+        Assert.Equal(new KeptAnswer.Report("""{"marks":[]}"""), _photos.FindMeasurement(id).ValueOrThrow().Answer);
+        _photos.KeepMeasurement(id, "1.1", new KeptAnswer.Report("""{"marks":[1]}""")).ValueOrThrow();
+        Assert.Equal("1.1", _photos.FindMeasurement(id).ValueOrThrow().ProgramVersion);
     }
 
     [Fact]
@@ -149,7 +152,7 @@ public sealed class PhotoStoreTests : IDisposable
         Assert.Empty(FilesKept());
         Assert.False(_photos.Find(id).TryGet(out _, out Failure? failure));
         Assert.Equal(StorageFailures.NotKept, failure.Code);
-        Assert.False(_photos.FindMeasurement(id, "1.0").TryGet(out _, out _));
+        Assert.False(_photos.FindMeasurement(id).TryGet(out _, out _));
         Assert.False(_photos.Delete(id).TryGet(out _, out _));
     }
 

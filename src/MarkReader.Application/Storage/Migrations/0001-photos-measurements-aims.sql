@@ -30,7 +30,9 @@ CREATE TABLE aims (
   report TEXT CHECK (report IS NULL OR json_valid(report)),
   refusal TEXT CHECK (refusal IS NULL OR json_valid(refusal)),
   overlay TEXT,
+  overlay_crop TEXT,
   CHECK ((report IS NULL) <> (refusal IS NULL)),
+  CHECK ((overlay IS NULL) = (overlay_crop IS NULL)),
   UNIQUE (near_photo_id, far_photo_id, inputs, program_version)
 ) STRICT;
 
