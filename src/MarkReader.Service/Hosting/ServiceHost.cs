@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using MarkReader.Application.Storage;
 using MarkReader.Service.Api;
+using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Connections;
@@ -43,6 +44,7 @@ internal static class ServiceHost
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
+        services.AddSingleton(SampleSet.Read(Path.Combine(AppContext.BaseDirectory, "samples")));
         services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
         services.Configure<FormOptions>(UploadForm.Limit);
         services.ConfigureHttpJsonOptions(json =>
@@ -64,10 +66,12 @@ internal static class ServiceHost
         });
         app.UseRouting();
         app.MapOpenApi();
+        // Browsers ask for this one on their own when they show a file that names no icon.
+        app.MapGet("/favicon.ico", () => TypedResults.PhysicalFile(Path.Combine(AppContext.BaseDirectory, "wwwroot", "icon.svg"), "image/svg+xml")).ExcludeFromDescription();
         app.MapPhotos();
         app.MapAims();
         app.MapCards();
-        //app.MapSamples();
+        app.MapSamples();
         app.MapRazorPages();
         return app;
     }

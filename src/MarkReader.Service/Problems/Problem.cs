@@ -36,8 +36,12 @@ internal static class Problem
     public static ProblemHttpResult Busy(HttpResponse response)
     {
         response.Headers.RetryAfter = MeasuringTurns.RetryAfter.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
-        return From(new(ServiceFailures.Busy, "too many photos are being measured", "wait a few seconds, then try again"));
+        return From(TooManyWaiting("form").Failure);
     }
+
+    /// <summary>The refusal of one request too many.</summary>
+    public static FieldFailure TooManyWaiting(string field) =>
+        new(field, new(ServiceFailures.Busy, "too many photos are being measured", "wait a few seconds, then try again"));
 }
 
 /// <summary>One thing wrong with a form, as problem details have it.</summary>

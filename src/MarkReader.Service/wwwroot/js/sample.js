@@ -23,7 +23,8 @@ async function load(form) {
   elements.shows.value = "two";
   elements.unit.value = "mm";
   form.showUnit();
-  for (const field of ["nearPath", "farPath", "pathUncertainty", "incidenceDegrees", "pivotOffset"]) elements[field].value = sample[field];
+  const values = { nearPath: sample.nearPath, farPath: sample.farPath, pathUncertainty: 1, incidenceDegrees: 0, pivotOffset: "" };
+  for (const [field, value] of Object.entries(values)) elements[field].value = value;
   const photos = { near: sample.near, far: sample.far };
   for (const slot of form.slots.filter((each) => photos[each.name])) {
     const bytes = await (await fetch(photos[slot.name])).blob();
