@@ -6,6 +6,7 @@ using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.FileProviders;
 using Serilog;
@@ -48,11 +49,17 @@ internal static class ServiceHost
         services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
         services.Configure<FormOptions>(UploadForm.Limit);
         services.ConfigureHttpJsonOptions(json =>
-            json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase)));
+        {
+            json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase));
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+        });
         services.AddProblemDetails();
         services.AddExceptionHandler<FaultHandler>();
         services.AddRazorPages();
-        services.AddOpenApi(ApiDescription.Configure);
+        // Nothing is protected with keys here: forms carry no token, and there are no cookies.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        // A lambda, not a method group: only then does the package add the XML comments.
+        services.AddOpenApi(options => ApiDescription.Configure(options));
 
         WebApplication app = builder.Build();
         app.Use(SecurityHeaders.Invoke);

@@ -47,6 +47,6 @@ public static class Words
     private static string Part(double value, string above, string below)
     {
         string size = Number(Math.Abs(value), 1);
-        return size == "0.0" ? "" : $"{size} mm {(value > 0 ? above : below)}";
+        return size == "0.0" ? "" : $"{size}\u00a0mm\u00a0{(value > 0 ? above : below)}";
     }
 }

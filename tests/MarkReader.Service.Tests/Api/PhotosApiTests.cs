@@ -84,7 +84,10 @@ public sealed class PhotosApiTests(Site site) : IClassFixture<Site>
     [Fact]
     public async Task A_body_over_the_limit_is_refused_before_it_is_read()
     {
-        using HttpResponseMessage sent = await SendAsync(new byte[41 * 1024 * 1024]);
+        using MultipartFormDataContent form = Forms.Form(("photo", new byte[41 * 1024 * 1024]));
+        using HttpRequestMessage request = new(HttpMethod.Post, "/api/photos") { Content = form };
+        request.Headers.ExpectContinue = true;
+        using HttpResponseMessage sent = await Client.SendAsync(request, Cancellation);
         await sent.ProblemAsync(HttpStatusCode.RequestEntityTooLarge, "REQUEST_TOO_LARGE");
     }
 

@@ -76,7 +76,9 @@ public sealed class HostTests(Site site) : IClassFixture<Site>
         if (form.TryGetProperty("$ref", out JsonElement reference))
             form = api.GetProperty("components").GetProperty("schemas").GetProperty(reference.GetString()!.Split('/')[^1]);
         JsonElement fields = form.GetProperty("properties");
-        Assert.Equal("binary", Resolve(api, fields.GetProperty("near")).Text("format"));
+        JsonElement near = fields.GetProperty("near").GetProperty("oneOf").EnumerateArray().Single(kind => kind.TryGetProperty("$ref", out _));
+        Assert.Equal("binary", Resolve(api, near).Text("format"));
+        Assert.Equal(["nearPath", "farPath"], form.GetProperty("required").EnumerateArray().Select(name => name.GetString()));
         Assert.Contains("Path length of the near station", fields.GetProperty("nearPath").Text("description"), StringComparison.Ordinal);
         foreach (JsonProperty path in paths.EnumerateObject())
         {

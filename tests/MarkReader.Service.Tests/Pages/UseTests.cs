@@ -22,7 +22,7 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
             if (!box.width || !box.height || element.closest('.unseen, .skip, svg')) continue;
             const name = `${element.tagName} ${element.className} ${(element.textContent ?? '').trim().slice(0, 40)}`;
             if (box.right > wide + 0.5 || box.left < -0.5) faults.push(`past the edge: ${name} ${box.left} ${box.right}`);
-            const control = element.matches('button, summary, select, input[type=text], nav a, .button, .choice label, .table-of-results a, .foot a, .brand');
+            const control = element.matches('button, summary, select, input[type=text], nav a, .jumps a, .button, .choice label, .table-of-results a, .foot a, .brand');
             if (control && (box.height < 47.5 || box.width < 47.5)) faults.push(`small: ${name} ${box.width} ${box.height}`);
           }
           if (document.documentElement.scrollWidth > wide) faults.push(`scrolls sideways: ${document.documentElement.scrollWidth} > ${wide}`);
@@ -109,6 +109,7 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
         await CheckAsync(page);
         await visit.PictureAsync(dark ? "phone-dark" : "phone-light");
         await page.GetByRole(AriaRole.Link, new() { Name = "Permanent page" }).TapAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Original photos" })).ToBeVisibleAsync();
         await CheckAsync(page);
         await page.GotoAsync("/results");
         await CheckAsync(page);

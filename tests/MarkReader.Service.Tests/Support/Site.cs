@@ -15,7 +15,7 @@ public class Site : WebApplicationFactory<Program>
     }
 
     /// <param name="data">A folder that an earlier site has used; null for a new one, which goes with the site.</param>
-    public Site(string? data)
+    internal Site(string? data)
     {
         _keepsFolder = data is not null;
         Data = data ?? Path.Combine(Path.GetTempPath(), "markreader-site-" + Guid.NewGuid().ToString("N"));

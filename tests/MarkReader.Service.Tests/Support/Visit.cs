@@ -23,8 +23,11 @@ internal sealed class Visit : IAsyncDisposable
     }
 
     /// <summary>Checks that nothing was complained of, save for what holds one of the words given.</summary>
-    public void ShouldBeQuiet(params string[] expected) =>
-        Assert.Empty(_complaints.Where(complaint => !expected.Any(word => complaint.Contains(word, StringComparison.Ordinal))));
+    public void ShouldBeQuiet(params string[] expected)
+    {
+        List<string> unexpected = [.. _complaints.Where(complaint => !expected.Any(word => complaint.Contains(word, StringComparison.Ordinal)))];
+        Assert.Empty(unexpected);
+    }
 
     /// <summary>Fills in a leg by its fields.</summary>
     public async Task FillAsync(string? near, string? far, string nearPath = "80", string farPath = "480")

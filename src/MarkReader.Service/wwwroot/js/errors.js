@@ -33,7 +33,7 @@ export function focusField(field) {
 function mark(field, wrong) {
   const control = document.getElementById(field);
   const slot = document.querySelector(`[data-slot="${field}"]`);
-  if (slot) slot.toggleAttribute("data-wrong", wrong);
+  if (slot) slot.classList.toggle("wrong", wrong);
   else if (control?.matches("input, select")) wrong ? control.setAttribute("aria-invalid", "true") : control.removeAttribute("aria-invalid");
 }
 
