@@ -1,0 +1,26 @@
+using MarkReader.Application.Measuring;
+using MarkReader.Application.Reports;
+using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Storage;
+
+/// <summary>Takes photos in: keeps each, measures it, and keeps what was measured or why it could not be.</summary>
+public sealed class PhotoDesk(PhotoStore photos)
+{
+    /// <summary>Keeps a photo whose header can be read; anything else is refused and not kept.</summary>
+    public Outcome<PhotoReceipt> Keep(ReadOnlyMemory<byte> bytes) =>
+        PhotoHeaderReader.Read(bytes).TryGet(out _, out Failure? failure) ? photos.Keep(bytes) : failure;
+
+    /// <summary>Measures a photo that is kept.</summary>
+    public Outcome<KeptMeasurement> Measure(string id)
+    {
+        if (!photos.Read(id).TryGet(out Original? original, out Failure? failure))
+            return failure;
+        KeptAnswer answer = MeasurePhoto.Run(original.Bytes).TryGet(out PhotoMeasurement? measurement, out failure)
+            ? new KeptAnswer.Report(ReportJson.Write(MeasureReport.From(measurement)))
+            : new KeptAnswer.Refusal(failure);
+        return photos.KeepMeasurement(id, ProgramVersion.Current, answer);
+    }
+}

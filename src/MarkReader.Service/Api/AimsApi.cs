@@ -1,0 +1,81 @@
+using System.ComponentModel;
+using System.Globalization;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+using MarkReader.Service.Api.Answers;
+using MarkReader.Service.Problems;
+using MarkReader.Service.Uploads;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace MarkReader.Service.Api;
+
+/// <summary>Aims: worked out from photos, listed, given back, deleted.</summary>
+internal static class AimsApi
+{
+    public static void MapAims(this IEndpointRouteBuilder app)
+    {
+        RouteGroupBuilder aims = app.MapGroup("/api/aims").WithTags("Aims");
+        aims.MapPost("/", PostAsync).WithName("FindAim")
+            .WithSummary("Work out the aim point of a leg.")
+            .WithDescription("The same photos and numbers are one result: 201 the first time, 200 after that. When the photos cannot be measured, the refusal is kept with them: 422, with its aimId.")
+            .Accepts<AimUpload>("multipart/form-data")
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+        aims.MapGet("/", List).WithName("ListAims").WithSummary("The aims that are kept, newest first.");
+        aims.MapGet("/{id:long}", Get).WithName("GetAim").WithSummary("An aim.").ProducesProblem(StatusCodes.Status404NotFound);
+        aims.MapGet("/{id:long}/overlay.svg", GetOverlay).WithName("GetOverlay")
+            .WithSummary("The drawing of an aim, to be laid over the far photo.")
+            .Produces(StatusCodes.Status200OK, contentType: "image/svg+xml")
+            .ProducesProblem(StatusCodes.Status404NotFound);
+        aims.MapDelete("/{id:long}", Delete).WithName("DeleteAim").WithSummary("Delete an aim, and those of its photos to which no other aim refers.")
+            .ProducesProblem(StatusCodes.Status404NotFound);
+    }
+
+    private static async Task<Results<Created<AimAnswer>, Ok<AimAnswer>, ProblemHttpResult>> PostAsync(HttpContext context, AimDispatch dispatch)
+    {
+        if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
+            return Problem.From(failure);
+        if (await dispatch.RunAsync(form, context.RequestAborted) is not { } done)
+            return Problem.Busy(context.Response);
+        if (done.Failures.Count > 0)
+            return Problem.From(done.Failures, done.Receipt?.Kept.Id);
+        KeptAim kept = done.Receipt!.Kept;
+        AimAnswer answer = AimAnswer.From(kept);
+        return done.Receipt.IsNew ? TypedResults.Created(AimAnswer.Address(kept.Id), answer) : TypedResults.Ok(answer);
+    }
+
+    private static Results<Ok<AimList>, ProblemHttpResult> List(
+        AimStore aims,
+        [Description("Number of the aim before which the page starts.")] long? before,
+        [Description("Aims on the page, 1 to 100.")] int limit = 20)
+    {
+        if (!aims.List(before, limit).TryGet(out Page<KeptAim>? page, out Failure? failure))
+            return Problem.From(failure);
+        string? next = page.Next is null ? null : string.Create(CultureInfo.InvariantCulture, $"/api/aims?before={page.Next}&limit={limit}");
+        return TypedResults.Ok(new AimList([.. page.Items.Select(AimAnswer.From)], next));
+    }
+
+    private static Results<Ok<AimAnswer>, ProblemHttpResult> Get(AimStore aims, [Description("The aim's number.")] long id) =>
+        aims.Find(id).TryGet(out KeptAim? kept, out Failure? failure) ? TypedResults.Ok(AimAnswer.From(kept)) : Problem.From(failure);
+
+    private static Results<ContentHttpResult, ProblemHttpResult> GetOverlay(
+        AimStore aims,
+        [Description("The aim's number.")] long id,
+        [Description("photo: drawn for the whole photo (unless said otherwise); crop: for the part about the card's free zone.")] string? view)
+    {
+        if (!aims.Find(id).TryGet(out KeptAim? kept, out Failure? failure))
+            return Problem.From(failure);
+        if (view is not (null or "photo" or "crop"))
+            return Problem.From(new(ServiceFailures.FieldInvalid, "there is no such view", "ask for photo or crop"), "view");
+        return kept.Aim.Overlay is { } overlay
+            ? TypedResults.Content(view == "crop" ? overlay.Crop : overlay.Photo, "image/svg+xml; charset=utf-8")
+            : Problem.From(new(ServiceFailures.NotFound, "this aim was refused and has no drawing", "see the aim itself for the reason"));
+    }
+
+    private static Results<NoContent, ProblemHttpResult> Delete(AimStore aims, [Description("The aim's number.")] long id) =>
+        aims.Delete(id).TryGet(out _, out Failure? failure) ? TypedResults.NoContent() : Problem.From(failure);
+}

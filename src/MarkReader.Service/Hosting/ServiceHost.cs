@@ -1,0 +1,104 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using MarkReader.Application.Storage;
+using MarkReader.Service.Api;
+using MarkReader.Service.Samples;
+using MarkReader.Service.Settings;
+using MarkReader.Service.Uploads;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.FileProviders;
+using Serilog;
+using ILogger = Serilog.ILogger;
+
+namespace MarkReader.Service.Hosting;
+
+/// <summary>Puts the service together and runs it.</summary>
+internal static class ServiceHost
+{
+    private const int WaitingPerCore = 4;
+
+    public static WebApplication Build(string[] args, ServiceSettings settings, Database database, ILogger logger)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            // Beside the program, wherever it was started from.
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseUrls(Listening.Address(settings.Port));
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = UploadForm.RequestLimit;
+            kestrel.Limits.MaxConcurrentConnections = 64;
+        });
+
+        IServiceCollection services = builder.Services;
+        services.AddSerilog(logger);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton(settings.Data);
+        services.AddSingleton(database);
+        services.AddSingleton<PhotoStore>();
+        services.AddSingleton<AimStore>();
+        services.AddSingleton<PhotoDesk>();
+        services.AddSingleton<AimDesk>();
+        services.AddSingleton<AimDispatch>();
+        services.AddSingleton(SampleSet.Read(Path.Combine(AppContext.BaseDirectory, "samples")));
+        services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
+        services.Configure<FormOptions>(UploadForm.Limit);
+        services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase));
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+        });
+        services.AddProblemDetails();
+        services.AddExceptionHandler<FaultHandler>();
+        services.AddRazorPages();
+        // Nothing is protected with keys here: forms carry no token, and there are no cookies.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        // A lambda, not a method group: only then does the package add the XML comments.
+        services.AddOpenApi(options => ApiDescription.Configure(options));
+
+        WebApplication app = builder.Build();
+        app.Use(SecurityHeaders.Invoke);
+        app.UseExceptionHandler();
+        app.UseSerilogRequestLogging();
+        app.Use(LocalOnly.Invoke);
+        app.UseMissingPages();
+        app.UseStaticFiles(new StaticFileOptions
+        {
+            FileProvider = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "wwwroot")),
+        });
+        app.UseRouting();
+        app.MapOpenApi();
+        // Browsers ask for this one on their own when they show a file that names no icon.
+        app.MapGet("/favicon.ico", () => TypedResults.PhysicalFile(Path.Combine(AppContext.BaseDirectory, "wwwroot", "icon.svg"), "image/svg+xml")).ExcludeFromDescription();
+        app.MapPhotos();
+        app.MapAims();
+        app.MapCards();
+        app.MapSamples();
+        app.MapRazorPages();
+        return app;
+    }
+
+    /// <summary>Runs until it is told to stop. The exit status is 2 when the port cannot be had.</summary>
+    public static async Task<int> RunAsync(WebApplication app, ServiceSettings settings, ILogger logger)
+    {
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (IOException fault) when (fault.InnerException is AddressInUseException)
+        {
+            await Console.Error.WriteLineAsync($"error: {Listening.Taken(settings.Port)}");
+            return 2;
+        }
+        if (settings.Port is null && !app.Urls.Any(url => url.EndsWith($":{ServiceSettings.UsualPort}", StringComparison.Ordinal)))
+            logger.Information("Port {Port} is taken by another program; a free one is used instead.", ServiceSettings.UsualPort);
+        logger.Information("MarkReader is at {Address} (data in {Folder}; stop with Ctrl+C)", app.Urls.First(), settings.Data.Root);
+        await app.WaitForShutdownAsync();
+        return 0;
+    }
+}

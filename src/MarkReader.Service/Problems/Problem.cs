@@ -1,0 +1,51 @@
+using System.Globalization;
+using MarkReader.Quantities;
+using MarkReader.Service.Hosting;
+using MarkReader.Service.Uploads;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace MarkReader.Service.Problems;
+
+/// <summary>A refusal as problem details (RFC 9457): detail is what is wrong; the members code and hint are ours, and field where a field of the form is meant.</summary>
+internal static class Problem
+{
+    public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null)
+    {
+        int status = ProblemMap.StatusOf(failure.Code);
+        Dictionary<string, object?> members = new() { ["code"] = failure.Code.Name, ["hint"] = failure.Hint };
+        if (field is not null)
+            members["field"] = field;
+        foreach ((string name, object? value) in more ?? new Dictionary<string, object?>())
+            members[name] = value;
+        return TypedResults.Problem(failure.Message, statusCode: status, title: ReasonPhrases.GetReasonPhrase(status), extensions: members);
+    }
+
+    /// <summary>Several refusals of one form: the first is the problem, all are in errors.</summary>
+    /// <param name="failures">At least one.</param>
+    /// <param name="aimId">Number of the aim with which the refusal is kept, or null.</param>
+    public static ProblemHttpResult From(IReadOnlyList<FieldFailure> failures, long? aimId)
+    {
+        Dictionary<string, object?> more = new() { ["errors"] = failures.Select(FormError.From).ToArray() };
+        if (aimId is not null)
+            more["aimId"] = aimId;
+        return From(failures[0].Failure, failures[0].Field, more);
+    }
+
+    /// <summary>The answer to one request too many.</summary>
+    public static ProblemHttpResult Busy(HttpResponse response)
+    {
+        response.Headers.RetryAfter = MeasuringTurns.RetryAfter.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+        return From(TooManyWaiting("form").Failure);
+    }
+
+    /// <summary>The refusal of one request too many.</summary>
+    public static FieldFailure TooManyWaiting(string field) =>
+        new(field, new(ServiceFailures.Busy, "too many photos are being measured", "wait a few seconds, then try again"));
+}
+
+/// <summary>One thing wrong with a form, as problem details have it.</summary>
+internal sealed record FormError(string Field, string Code, string Detail, string Hint)
+{
+    public static FormError From(FieldFailure wrong) => new(wrong.Field, wrong.Failure.Code.Name, wrong.Failure.Message, wrong.Failure.Hint);
+}

@@ -1,0 +1,39 @@
+using MarkReader.Application.Storage;
+using MarkReader.Imaging.Photos;
+using MarkReader.Quantities;
+
+namespace MarkReader.Service.Problems;
+
+/// <summary>The HTTP status of each refusal: by its kind, save for those listed.</summary>
+internal static class ProblemMap
+{
+    private static readonly Dictionary<FailureCode, int> s_special = new()
+    {
+        [PhotoFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
+        [PhotoFailures.Format] = StatusCodes.Status415UnsupportedMediaType,
+        [StorageFailures.NotAPhoto] = StatusCodes.Status415UnsupportedMediaType,
+        [StorageFailures.NotKept] = StatusCodes.Status404NotFound,
+        [StorageFailures.PhotoInUse] = StatusCodes.Status409Conflict,
+        [StorageFailures.OriginalDamaged] = StatusCodes.Status410Gone,
+        [StorageFailures.DatabaseLocked] = StatusCodes.Status503ServiceUnavailable,
+        [StorageFailures.StorageFull] = StatusCodes.Status507InsufficientStorage,
+        [StorageFailures.DataFolderUnusable] = StatusCodes.Status500InternalServerError,
+        [StorageFailures.DatabaseDamaged] = StatusCodes.Status500InternalServerError,
+        [StorageFailures.DatabaseNewer] = StatusCodes.Status500InternalServerError,
+        [ServiceFailures.HostNotAllowed] = StatusCodes.Status421MisdirectedRequest,
+        [ServiceFailures.OriginNotAllowed] = StatusCodes.Status403Forbidden,
+        [ServiceFailures.RequestTooLarge] = StatusCodes.Status413PayloadTooLarge,
+        [ServiceFailures.MediaTypeNotTaken] = StatusCodes.Status415UnsupportedMediaType,
+        [ServiceFailures.NotFound] = StatusCodes.Status404NotFound,
+        [ServiceFailures.Busy] = StatusCodes.Status503ServiceUnavailable,
+        [ServiceFailures.Fault] = StatusCodes.Status500InternalServerError,
+    };
+
+    public static int StatusOf(FailureCode code) => s_special.TryGetValue(code, out int status)
+        ? status
+        : code.Kind switch
+        {
+            FailureKind.NotMeasurable => StatusCodes.Status422UnprocessableEntity,
+            _ => StatusCodes.Status400BadRequest,
+        };
+}

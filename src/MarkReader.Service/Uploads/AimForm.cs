@@ -1,0 +1,127 @@
+using MarkReader.Alignment.Legs;
+using MarkReader.Application.Aiming;
+using MarkReader.Application.Inputs;
+using MarkReader.Quantities;
+
+namespace MarkReader.Service.Uploads;
+
+/// <summary>Reads the form for an aim, field by field, and collects everything that is wrong with it.</summary>
+internal sealed class AimForm
+{
+    private readonly UploadForm _form;
+    private readonly List<FieldFailure> _failures = [];
+
+    private AimForm(UploadForm form) => _form = form;
+
+    /// <summary>The order, or null and at least one failure, in the order of the fields on the page.</summary>
+    public static (AimOrder? Order, IReadOnlyList<FieldFailure> Failures) Read(UploadForm form)
+    {
+        AimForm reading = new(form);
+        AimOrder order = reading.Read();
+        return reading._failures.Count == 0 ? (order, []) : (null, reading._failures);
+    }
+
+    /// <summary>The photos that the form brings or names, whatever else is wrong with it.</summary>
+    public static IReadOnlyList<PhotoSource> Photos(UploadForm form)
+    {
+        string[] fields = IsBoth(form) ? ["photo"] : ["near", "far"];
+        return [.. fields.Select(field => Source(form, field)).OfType<PhotoSource>()];
+    }
+
+    private static bool IsBoth(UploadForm form) => form.Text("shows") switch
+    {
+        "both" => true,
+        "two" => false,
+        _ => form.File("photo") is not null || form.Text("photoId") is not null,
+    };
+
+    private static PhotoSource? Source(UploadForm form, string field) =>
+        form.File(field) is { } file ? new(field, file, null)
+        : form.Text(field + "Id") is { } id ? new(field, null, id)
+        : null;
+
+    private AimOrder Read()
+    {
+        bool both = IsBoth(_form);
+        PhotoSource near = Photo(both ? "photo" : "near", both ? "the photo with both marks" : "the near photo");
+        PhotoSource? far = both ? null : Photo("far", "the far photo");
+        FirstMark? first = both ? First() : null;
+        if (near.Id is not null && near.Id == far?.Id)
+            Refuse("far", ServiceFailures.FieldInvalid, "the near and the far photo are the same", "choose the photo of the far mark, or 'Both marks on one'");
+        return new(near, far, first, Leg());
+    }
+
+    private LegInput Leg()
+    {
+        double scale = Unit();
+        double? near = Number("nearPath", "the near path length");
+        double? far = Number("farPath", "the far path length");
+        LegInput leg = new(
+            scale * (near ?? 0),
+            scale * (far ?? 0),
+            Number("pathUncertainty", null) ?? LegInput.DefaultPathUncertainty,
+            Number("incidenceDegrees", null) ?? 0,
+            Number("pivotOffset", null) ?? 0,
+            Number("pivotUncertainty", null) ?? 0);
+        if (near is not null && far is not null && LegChecks.NearAndFar(leg.NearPath, leg.FarPath, leg.PathUncertainty) is { } paths)
+            _failures.Add(new(FieldOf(paths.Code, leg), paths));
+        if (LegChecks.Incidence(leg.IncidenceDegrees) is { } incidence)
+            _failures.Add(new("incidenceDegrees", incidence));
+        if (near is not null && LegChecks.Pivot(leg.PivotOffset, leg.PivotUncertainty, leg.NearPath) is { } pivot)
+            _failures.Add(new(pivot.Code == LegFailures.PivotUncertaintyInvalid ? "pivotUncertainty" : "pivotOffset", pivot));
+        return leg;
+    }
+
+    private static string FieldOf(FailureCode code, LegInput leg)
+    {
+        if (code == LegFailures.PathUncertaintyInvalid || code == LegFailures.TravelUncertain)
+            return "pathUncertainty";
+        bool ofOneLength = code == LegFailures.PathNegative || code == LegFailures.PathZero || code == LegFailures.PathTooLong || code == LegFailures.PathNotANumber;
+        return ofOneLength && !(leg.NearPath > 0 && leg.NearPath <= LegChecks.LongestPath) ? "nearPath" : "farPath";
+    }
+
+    private PhotoSource Photo(string field, string what)
+    {
+        if (Source(_form, field) is { } source)
+            return source;
+        Refuse(field, ServiceFailures.FieldMissing, what + " is missing", "take or choose it");
+        return new(field, null, null);
+    }
+
+    private FirstMark First()
+    {
+        string? text = _form.Text("first");
+        if (text is null)
+            Refuse("first", ServiceFailures.FieldMissing, "it is not said which mark is the near one", "choose left, right, upper or lower");
+        else if (!Enum.GetNames<FirstMark>().Contains(text, StringComparer.OrdinalIgnoreCase))
+            Refuse("first", ServiceFailures.FieldInvalid, "the near mark's side is none of those known", "choose left, right, upper or lower");
+        else
+            return Enum.Parse<FirstMark>(text, ignoreCase: true);
+        return default;
+    }
+
+    private double Unit()
+    {
+        string unit = _form.Text("unit") ?? "mm";
+        if (unit is not ("mm" or "in"))
+            Refuse("unit", ServiceFailures.FieldInvalid, "the unit is neither mm nor in", "choose mm or in");
+        return unit == "in" ? Length.FromInches(1).Millimetres : 1;
+    }
+
+    /// <summary>The number in a field; null when it is blank, which is refused where <paramref name="required"/> names it.</summary>
+    private double? Number(string field, string? required)
+    {
+        if (_form.Text(field) is not { } text)
+        {
+            if (required is not null)
+                Refuse(field, ServiceFailures.FieldMissing, required + " is missing", "measure it as the drawing shows and write it here");
+            return null;
+        }
+        if (NumberText.Read(text).TryGet(out Number? number, out Failure? failure))
+            return number.Value;
+        _failures.Add(new(field, failure));
+        return null;
+    }
+
+    private void Refuse(string field, FailureCode code, string message, string hint) => _failures.Add(new(field, new(code, message, hint)));
+}

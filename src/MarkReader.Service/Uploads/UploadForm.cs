@@ -1,0 +1,61 @@
+using System.Globalization;
+using MarkReader.Quantities;
+using Microsoft.AspNetCore.Http.Features;
+
+namespace MarkReader.Service.Uploads;
+
+/// <summary>A form that was sent: its texts and its files.</summary>
+internal sealed class UploadForm
+{
+    /// <summary>The most that one request may hold, bytes.</summary>
+    public const int RequestLimit = 40 * 1024 * 1024;
+
+    private readonly IFormCollection _form;
+
+    private UploadForm(IFormCollection form) => _form = form;
+
+    /// <summary>The bounds on a form; larger parts go to a temporary file.</summary>
+    public static void Limit(FormOptions options)
+    {
+        options.MultipartBodyLengthLimit = RequestLimit;
+        options.ValueCountLimit = 64;
+        options.ValueLengthLimit = 4096;
+    }
+
+    public static async Task<Outcome<UploadForm>> ReadAsync(HttpRequest request)
+    {
+        if (!request.HasFormContentType)
+            return new Failure(ServiceFailures.MediaTypeNotTaken, "the request holds no form", "send multipart/form-data");
+        try
+        {
+            return new UploadForm(await request.ReadFormAsync(request.HttpContext.RequestAborted));
+        }
+        catch (BadHttpRequestException fault) when (fault.StatusCode == StatusCodes.Status413PayloadTooLarge)
+        {
+            return TooLarge();
+        }
+        catch (Exception fault) when (fault is InvalidDataException or BadHttpRequestException or IOException)
+        {
+            return new Failure(ServiceFailures.RequestUnreadable, "the form cannot be read", "send it again, as multipart/form-data");
+        }
+    }
+
+    public static Failure TooLarge() => new(
+        ServiceFailures.RequestTooLarge,
+        string.Create(CultureInfo.InvariantCulture, $"the photos are larger than {RequestLimit / 1048576} MB together"),
+        "take them at a lower resolution, or send them one by one");
+
+    /// <summary>The first file of this name that was chosen; a picker that was left alone sends an unnamed empty one.</summary>
+    public IFormFile? File(string name) => _form.Files.GetFiles(name).FirstOrDefault(file => file.FileName.Length > 0 || file.Length > 0);
+
+    /// <summary>The text of this name, or null when it is missing or blank.</summary>
+    public string? Text(string name) => _form[name].FirstOrDefault(text => !string.IsNullOrWhiteSpace(text))?.Trim();
+
+    public static async Task<byte[]> BytesAsync(IFormFile file, CancellationToken cancellation)
+    {
+        byte[] bytes = new byte[file.Length];
+        await using Stream stream = file.OpenReadStream();
+        await stream.ReadExactlyAsync(bytes, cancellation);
+        return bytes;
+    }
+}

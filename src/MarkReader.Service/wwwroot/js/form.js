@@ -1,0 +1,64 @@
+import { send } from "./send.js";
+import { showError, clearError, clearAll, focusField } from "./errors.js";
+import { showOutcome } from "./outcome.js";
+
+// The form for an aim: errors beside their fields, progress while it is worked out, the result without leaving the page.
+export class AimForm {
+  constructor(form, slots) {
+    this.form = form;
+    this.slots = slots;
+    this.button = document.getElementById("find");
+    this.progress = document.getElementById("progress");
+    form.addEventListener("submit", (e) => { e.preventDefault(); this.submit(); });
+    form.addEventListener("input", (e) => { if (e.target.name && e.target.type !== "file") clearError(e.target.name); });
+    form.addEventListener("change", (e) => { if (e.target.name === "unit") this.showUnit(); });
+    this.showUnit();
+  }
+
+  get slotsInUse() {
+    const both = this.form.elements.shows.value === "both";
+    return this.slots.filter((slot) => (slot.name === "photo") === both);
+  }
+
+  async submit() {
+    if (this.busy) return;
+    clearAll();
+    this.setBusy("Waiting for the photos…");
+    await Promise.all(this.slotsInUse.map((slot) => slot.done));
+    const refused = this.slotsInUse.filter((slot) => slot.refused);
+    if (refused.length) {
+      for (const slot of refused) slot.refuse(slot.refused);
+      this.setBusy(null);
+      return focusField(refused[0].name);
+    }
+    this.setBusy("Measuring the marks…");
+    const answer = await send("POST", "/api/aims", this.data());
+    if (answer.ok) await showOutcome(answer.body.id);
+    this.setBusy(null);
+    if (!answer.ok) this.showProblem(answer.problem);
+  }
+
+  // The photos have been sent already: their ids go instead of their bytes.
+  data() {
+    const data = new FormData(this.form);
+    for (const slot of this.slots) data.delete(slot.name);
+    return data;
+  }
+
+  showProblem(problem) {
+    const list = problem.errors ?? [{ ...problem, field: problem.field ?? "form" }];
+    for (const one of list) showError(one.field, one);
+    focusField(list[0].field);
+  }
+
+  setBusy(words) {
+    this.busy = words !== null;
+    this.button.setAttribute("aria-disabled", String(this.busy));
+    this.progress.className = this.busy ? "busy" : "";
+    this.progress.textContent = words ?? "";
+  }
+
+  showUnit() {
+    for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = this.form.elements.unit.value;
+  }
+}

@@ -1,0 +1,13 @@
+import { connectViews } from "./view.js";
+
+// Fetches a result as the server draws it, puts it on the page and leads the reader there.
+export async function showOutcome(id) {
+  const answer = await fetch(`/results/${id}?handler=Panel`);
+  const outcome = document.getElementById("outcome");
+  outcome.innerHTML = await answer.text();
+  connectViews(outcome);
+  outcome.scrollIntoView({ block: "start", behavior: "auto" });
+  outcome.focus({ preventScroll: true });
+  const list = await fetch("/?handler=Earlier");
+  if (list.ok) document.getElementById("earlier-list").innerHTML = await list.text();
+}

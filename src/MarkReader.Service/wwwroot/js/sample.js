@@ -1,0 +1,34 @@
+import { showError, focusField } from "./errors.js";
+
+// Fills the form with a pair of sample photos and their path lengths, and works it out.
+export function connectSample(element, form) {
+  element.addEventListener("submit", async (e) => {
+    e.preventDefault();
+    const button = element.querySelector("button");
+    button.disabled = true;
+    try {
+      await load(form);
+    } catch {
+      showError("form", { detail: "the sample photos cannot be read", hint: "check that the service still runs, then try again" });
+      focusField("form");
+    }
+    button.disabled = false;
+  });
+}
+
+async function load(form) {
+  const { samples } = await (await fetch("/api/samples")).json();
+  const sample = samples[0];
+  const elements = form.form.elements;
+  elements.shows.value = "two";
+  elements.unit.value = "mm";
+  form.showUnit();
+  const values = { nearPath: sample.nearPath, farPath: sample.farPath, pathUncertainty: 1, incidenceDegrees: 0, pivotOffset: "" };
+  for (const [field, value] of Object.entries(values)) elements[field].value = value;
+  const photos = { near: sample.near, far: sample.far };
+  for (const slot of form.slots.filter((each) => photos[each.name])) {
+    const bytes = await (await fetch(photos[slot.name])).blob();
+    slot.choose(new File([bytes], photos[slot.name].split("/").pop(), { type: bytes.type }));
+  }
+  await form.submit();
+}

@@ -1,0 +1,29 @@
+// Sends a request; the answer is always an object: { ok, status, body, problem }.
+export function send(method, address, body = null, onProgress = null) {
+  return new Promise((resolve) => {
+    const request = new XMLHttpRequest();
+    request.open(method, address);
+    request.setRequestHeader("Accept", "application/json");
+    request.responseType = "text";
+    if (onProgress) {
+      request.upload.addEventListener("progress", (e) => { if (e.lengthComputable) onProgress(e.loaded / e.total); });
+      request.upload.addEventListener("load", () => onProgress(1));
+    }
+    request.addEventListener("load", () => resolve(read(request)));
+    request.addEventListener("error", () => resolve(refusal(0, "the service does not answer", "check that it still runs, then try again; nothing entered here is lost")));
+    request.send(body);
+  });
+}
+
+function read(request) {
+  const ok = request.status >= 200 && request.status < 300;
+  let body = null;
+  try { body = request.responseText ? JSON.parse(request.responseText) : null; } catch { /* not JSON: answered below */ }
+  if (ok) return { ok, status: request.status, body, problem: null };
+  if (body?.code) return { ok, status: request.status, body, problem: body };
+  return refusal(request.status, `the service answered with status ${request.status}`, "try again");
+}
+
+function refusal(status, detail, hint) {
+  return { ok: false, status, body: null, problem: { code: "", detail, hint } };
+}

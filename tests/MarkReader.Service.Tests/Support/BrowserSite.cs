@@ -1,0 +1,52 @@
+using Microsoft.Playwright;
+
+namespace MarkReader.Service.Tests.Support;
+
+/// <summary>The service with a browser beside it: Debian's Chromium, or the one that CHROMIUM names.</summary>
+public sealed class BrowserSite : Site, IAsyncLifetime
+{
+    private IPlaywright? _playwright;
+
+    internal IBrowser Browser { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        Browser = await _playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium",
+            Headless = true,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        if (Browser is not null)
+            await Browser.DisposeAsync();
+        _playwright?.Dispose();
+        await base.DisposeAsync();
+    }
+
+    /// <summary>A page of a telephone, operated by touch.</summary>
+    internal Task<Visit> PhoneAsync(int width = 360, bool scripts = true, bool dark = false) => Visit.StartAsync(this, new()
+    {
+        ViewportSize = new() { Width = width, Height = 780 },
+        DeviceScaleFactor = 2,
+        IsMobile = true,
+        HasTouch = true,
+        JavaScriptEnabled = scripts,
+        ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+    });
+
+    /// <summary>A page of a desk machine, operated by mouse and keyboard.</summary>
+    internal Task<Visit> DeskAsync(int width = 1280, bool dark = false) => Visit.StartAsync(this, new()
+    {
+        ViewportSize = new() { Width = width, Height = 900 },
+        ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+    });
+}
