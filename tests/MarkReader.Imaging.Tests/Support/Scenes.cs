@@ -1,5 +1,4 @@
 using MarkReader.Quantities;
-using MarkReader.Scenes.Output;
 using MarkReader.Scenes.Rendering;
 using MarkReader.Scenes.Specs;
 
