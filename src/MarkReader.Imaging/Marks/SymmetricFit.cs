@@ -203,10 +203,11 @@ internal sealed class SymmetricFit
             double depth = _profile.Max() - floor;
             if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius)
                 return null;
+            Covariance2 noise = new(c[0, 0], c[0, 1], c[1, 1]);
             double ratio = Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation));
             return new(
                 _form.Centre,
-                new Covariance2(c[0, 0], c[0, 1], c[1, 1]) + LevelSensitivity(radius),
+                noise + LevelSensitivity(radius, noise),
                 2 * radius,
                 ratio,
                 depth,
@@ -219,14 +220,17 @@ internal sealed class SymmetricFit
 
         /// <summary>
         /// How far apart the inner and the outer half of the edge would put the centre: half the difference is taken as a standard
-        /// uncertainty. In a symmetric mark both agree; uneven light or a stain moves the two apart.
+        /// uncertainty, as far as noise does not explain it. In a symmetric mark both agree; uneven light or a stain moves the two apart.
         /// </summary>
-        private Covariance2 LevelSensitivity(double radius)
+        private Covariance2 LevelSensitivity(double radius, Covariance2 noise)
         {
             if (CentreStep(0, radius) is not { } inner || CentreStep(radius, double.PositiveInfinity) is not { } outer)
                 return Covariance2.Isotropic(radius / 10);
             (double u, double v) = ((inner.U - outer.U) / 2, (inner.V - outer.V) / 2);
-            return new(u * u, u * v, v * v);
+            // Two halves with half the weight each: their difference scatters with four times the whole's covariance, expectation 2.
+            double excess = noise.MahalanobisSquared(new(u, v));
+            double share = excess > 2 ? 1 - (2 / excess) : 0;
+            return new(share * u * u, share * u * v, share * v * v);
         }
 
         private CardVector? CentreStep(double from, double to)
