@@ -17,10 +17,6 @@ namespace MarkReader.Imaging.Marks;
 internal sealed class SymmetricFit
 {
     private const int Sectors = 36;
-
-    /// <summary>Unknowns that an odd pattern of residuals can move: centre, plane and factor.</summary>
-    private const int OddParameters = 6;
-
     private const int Parameters = 8; // centre u, v; shape e1, e2; added plane gu, gv; factor mu, mv
     private const double Tukey = 4.685;
 
@@ -194,7 +190,7 @@ internal sealed class SymmetricFit
                 meat += s.OuterProduct(s);
             }
 
-            meat *= Sectors / 2.0 / ((Sectors / 2.0) - OddParameters);
+            meat *= Sectors / 2.0 / ((Sectors / 2.0) - 1);
             Matrix<double> c = inverse * meat * inverse;
             if (!c.Enumerate().All(double.IsFinite))
                 return null;

@@ -20,7 +20,7 @@ internal static class ZoneBackground
     private const double HaloMargin = 1.1;
 
     /// <summary>How much brighter than the level of its rim a dark area's ground may be: light changes by less across a mark.</summary>
-    private const float MostOverFilled = 1.12f;
+    private const float MostOverFilled = 1.06f;
 
     /// <summary>Smoothing of the bare target, mm, which stops at steps of this share of the usual light: the edges of tape and of shadows.</summary>
     private const double Smoothing = 0.5;
@@ -73,7 +73,7 @@ internal static class ZoneBackground
         using Mat dark = new(size, size, MatType.CV_8UC1);
         dark.SetArray([.. values.Zip(filled, (v, f) => (byte)(v < f * (1 - LeastDarkening) ? 255 : 0))]);
         // Specks are grain, not marks.
-        using Mat spots = dark.MorphologyEx(MorphTypes.Open, Cv2.GetStructuringElement(MorphShapes.Rect, new Size(2, 2)));
+        using Mat spots = dark.MorphologyEx(MorphTypes.Open, Cv2.GetStructuringElement(MorphShapes.Rect, new Size(3, 3)));
         int radius = (int)Math.Ceiling(HaloMargin * scale);
         using Mat disc = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * radius) + 1, (2 * radius) + 1));
         using Mat wide = spots.Dilate(disc);
