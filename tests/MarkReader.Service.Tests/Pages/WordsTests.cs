@@ -10,7 +10,7 @@ public sealed class WordsTests
     [InlineData(0.04, -2, "2.0 mm down")]
     [InlineData(0.3, -0.04, "0.3 mm right")]
     [InlineData(-0.04, 0.04, "")]
-    public void A_move_is_told_as_seen_on_the_card(double u, double v, string words) => 
+    public void A_move_is_told_as_seen_on_the_card(double u, double v, string words) =>
         Assert.Equal(words, Words.Move(u, v).Replace('\u00a0', ' '));
 
     [Theory]
