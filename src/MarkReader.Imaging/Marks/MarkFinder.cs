@@ -17,9 +17,8 @@ internal static class MarkFinder
     private const double LeastDepth = 0.10;
     private const double LeastSignal = 6;
 
-    /// <summary>Beside a mark, a spot paler than this part of it whose edge is softer than this part of its diameter is smoke.</summary>
-    private const double SmokeShare = 0.4;
-    private const double SoftEdge = 0.17;
+    /// <summary>Beside a mark, a spot paler than this part of it is smoke.</summary>
+    private const double SmokeShare = 0.2;
 
     private const double LeastDiameter = 0.8;
     private const double MostDiameter = 15;
@@ -88,7 +87,7 @@ internal static class MarkFinder
             { Roughness: > 0.35 } => "rough",
             { AxisRatio: < 0.4 } => "long",
             { Sides: < 0.75 } => "no edge all round",
-            _ when fit.EdgeWidth > SoftEdge * fit.Diameter && marks.Any(m => fit.Depth < SmokeShare * m.Depth) => "soft like smoke",
+            _ when marks.Any(m => fit.Depth < SmokeShare * m.Depth && m.Centre.DistanceTo(fit.Centre) < SymmetricFit.HaloReach(m.Diameter) + (fit.Diameter / 2)) => "smoke of a mark",
             _ when fit.Depth < LeastDepth => "faint against its surroundings",
             _ when marks.Any(m => m.Centre.DistanceTo(fit.Centre) < 0.3 * Math.Max(m.Diameter, fit.Diameter)) => "rest of a mark",
             _ when fit.Diameter is < LeastDiameter or > MostDiameter => "size",
