@@ -10,9 +10,9 @@ internal sealed class Symbols(CardSight sight, Pen pen)
 {
     private const int CirclePoints = 72;
     private const double AroundMark = 0.65; // radius of a symbol in diameters of its mark: a gap shows the mark's edge
-    private const double SmallestMark = 7; // CSS px
-    private const double AimRadius = 11; // CSS px, of the diamond
-    private const double AimReach = 1.75; // of the arms, in radii
+    private const double SmallestMark = 5; // CSS px
+    private const double AimRadius = 6; // CSS px, of the diamond
+    private const double AimReach = 2.1; // of the arms, in radii
     private const double SquareReach = 1.3; // between the middle of a side and a corner
 
     /// <summary>A circle.</summary>
