@@ -9,6 +9,9 @@ public static class LegChecks
     /// <summary>Longest path taken for real, mm. Large machines have legs of a few metres.</summary>
     public const double LongestPath = 20_000;
 
+    /// <summary>Shortest path taken for real, mm.</summary>
+    public const double ShortestPath = 1;
+
     /// <summary>Shortest travel from which a slope is worked out, mm.</summary>
     public const double ShortestTravel = 10;
 
@@ -79,6 +82,8 @@ public static class LegChecks
             return new(LegFailures.PathNegative, $"the {which} path length is negative ({Mm(path)})", Measure);
         if (path == 0)
             return new(LegFailures.PathZero, $"the {which} path length is zero", Measure);
+        if (path < ShortestPath)
+            return new(LegFailures.PathTooShort, $"the {which} path length is less than 1 mm", Measure);
         return path > LongestPath
             ? new(LegFailures.PathTooLong, $"the {which} path length {Mm(path)} is more than 20 m", Measure)
             : null;

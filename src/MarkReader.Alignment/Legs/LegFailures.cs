@@ -9,6 +9,7 @@ public static class LegFailures
     public static readonly FailureCode PathNegative = Bad("PATH_NEGATIVE");
     public static readonly FailureCode PathZero = Bad("PATH_ZERO");
     public static readonly FailureCode PathTooLong = Bad("PATH_TOO_LONG");
+    public static readonly FailureCode PathTooShort = Bad("PATH_TOO_SHORT");
     public static readonly FailureCode PathsEqual = Bad("PATHS_EQUAL");
     public static readonly FailureCode PathsSwapped = Bad("PATHS_SWAPPED");
     public static readonly FailureCode TravelTooShort = Bad("TRAVEL_TOO_SHORT");

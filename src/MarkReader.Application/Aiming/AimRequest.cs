@@ -1,6 +1,6 @@
 namespace MarkReader.Application.Aiming;
 
-/// <summary>Which of two marks on one photo is the near one.</summary>
+/// <summary>Which of two marks on one photo is the near one, as seen in the photo as displayed.</summary>
 public enum FirstMark
 {
     Left,

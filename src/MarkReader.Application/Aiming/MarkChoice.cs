@@ -57,18 +57,18 @@ public static class MarkChoice
             return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? "the photo shows one mark instead of two" : $"the photo shows {photo.Marks.Count} marks instead of two", "give a near and a far photo, or a photo with exactly the two marks");
         double Place(Mark mark) => first switch
         {
-            FirstMark.Left => mark.Centre.Point.U,
-            FirstMark.Right => -mark.Centre.Point.U,
-            FirstMark.Upper => -mark.Centre.Point.V,
-            FirstMark.Lower => mark.Centre.Point.V,
+            FirstMark.Left => mark.Photo.X,
+            FirstMark.Right => -mark.Photo.X,
+            FirstMark.Upper => mark.Photo.Y,
+            FirstMark.Lower => -mark.Photo.Y,
             _ => throw new ArgumentOutOfRangeException(nameof(first), first, null),
         };
         Mark near = photo.Marks.MinBy(Place)!;
         Mark far = photo.Marks.Single(m => m != near);
-        double difference = Place(far) - Place(near);
+        double difference = (Place(far) - Place(near)) / photo.Card.PixelsPerMm;
         bool sideways = first is FirstMark.Left or FirstMark.Right;
         return difference >= LeastDifference
-            ? new ChosenMarks(near, far, [.. Turned(photo)])
+            ? new ChosenMarks(near, far, [])
             : new Failure(AimFailures.FirstMarkUnclear, $"the two marks differ by only {Mm(difference)} {(sideways ? "sideways" : "in height")}", $"say which came first by {(sideways ? "upper or lower" : "left or right")}");
     }
 
@@ -96,13 +96,6 @@ public static class MarkChoice
         double distance = Distance(near, again);
         if (distance > LeastShift && distance > GateInSigmas * Sigma(near, again))
             yield return new("nearMarkShifted", $"The near mark is {Mm(distance)} from where the near photo shows it: the card may have moved or may not lie flat. Expect the aim point to be off by as much.");
-    }
-
-    private static IEnumerable<Warning> Turned(PhotoMeasurement photo)
-    {
-        PixelVector up = photo.Projection.ToPhoto(new(0, 1)) - photo.Projection.ToPhoto(CardPoint.Origin);
-        if (-up.Y < Math.Abs(up.X))
-            yield return new("photoTurned", "The card's arrow does not point up in the photo: left, right, upper and lower are taken as on the card.");
     }
 
     private static double Gate(Mark a, Mark b) => Math.Max(SameMarkGate, GateInSigmas * Sigma(a, b));

@@ -30,7 +30,7 @@ public sealed record AuditSummary(
             photos.Count,
             photos.Count(p => p.AsExpected),
             photos.Count(p => !p.FilesAreSound),
-            photos.Sum(p => p.Truth?.Marks.Count ?? 0),
+            photos.Sum(p => p.Expected),
             found.Length,
             photos.Sum(p => p.Missed),
             photos.Sum(p => p.False),

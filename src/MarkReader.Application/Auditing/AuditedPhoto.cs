@@ -10,8 +10,11 @@ namespace MarkReader.Application.Auditing;
 /// <param name="Refusal">Why the photo was not measured, or what is wrong with the files; null when it was measured.</param>
 public sealed record AuditedPhoto(string Name, Truth? Truth, IReadOnlyList<MatchedMark> Found, int False, Failure? Refusal)
 {
-    /// <summary>True marks that were not found. All of them when the photo was refused.</summary>
-    public int Missed => (Truth?.Marks.Count ?? 0) - Found.Count;
+    /// <summary>Marks that were to be found: none when the truth file expects a refusal.</summary>
+    public int Expected => Truth is { ExpectedError: null } truth ? truth.Marks.Count : 0;
+
+    /// <summary>True marks that were not found. All of them when the photo was refused against expectation.</summary>
+    public int Missed => Math.Max(0, Expected - Found.Count);
 
     /// <summary>Whether the files themselves can be audited.</summary>
     public bool FilesAreSound => Truth is not null;

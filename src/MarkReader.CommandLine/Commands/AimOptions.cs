@@ -17,7 +17,7 @@ internal sealed class AimOptions
     private readonly Option<string> _near = new("--near") { Description = "Photo of the near mark, on the card", HelpName = "PHOTO" };
     private readonly Option<string> _far = new("--far") { Description = "Photo of the far mark; it may also show the near mark (same tape)", HelpName = "PHOTO" };
     private readonly Option<string> _photo = new("--photo") { Description = "One photo with both marks, instead of --near and --far", HelpName = "PHOTO" };
-    private readonly Option<string> _first = new("--first") { Description = "With --photo: which mark is the near one, as on the card (left, right, upper, lower)", HelpName = "SIDE" };
+    private readonly Option<string> _first = new("--first") { Description = "With --photo: which mark is the near one, as seen in the photo (left, right, upper, lower)", HelpName = "SIDE" };
     private readonly Option<string> _nearPath = CommonOptions.Number("--near-path", "Path length from the source mirror's reflecting point to the target at the near station, mm");
     private readonly Option<string> _farPath = CommonOptions.Number("--far-path", "The same at the far station, mm");
     private readonly Option<string> _pathUncertainty = CommonOptions.Number(

@@ -12,6 +12,7 @@ public sealed class LegChecksTests
     [InlineData(-80, 480, 1, "PATH_NEGATIVE")]
     [InlineData(80, -480, 1, "PATH_NEGATIVE")]
     [InlineData(0, 480, 1, "PATH_ZERO")]
+    [InlineData(1e-9, 480, 1, "PATH_TOO_SHORT")]
     [InlineData(double.NaN, 480, 1, "PATH_NOT_A_NUMBER")]
     [InlineData(80, double.NaN, 1, "PATH_NOT_A_NUMBER")]
     [InlineData(80, double.PositiveInfinity, 1, "PATH_NOT_A_NUMBER")]

@@ -1,6 +1,7 @@
 using MarkReader.Application.Aiming;
 using MarkReader.Application.Tests.Support;
 using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Aiming;
@@ -90,13 +91,14 @@ public sealed class MarkChoiceTests
     }
 
     [Theory]
-    [InlineData(0, 0)]
-    [InlineData(1, 1)]
-    [InlineData(2, 1)]
-    public void A_photo_with_the_card_turned_says_that_sides_are_the_card_s(int quarterTurns, int warnings)
+    [InlineData(0, -2)]
+    [InlineData(2, 3)]
+    public void Sides_are_those_of_the_photo_however_the_card_lies_in_it(int quarterTurns, double u)
     {
-        var photo = Some.Photo(Some.Mark(3, -4), Some.Mark(-2, 1)) with { Projection = new Some.Upright(quarterTurns) };
-        Assert.Equal(warnings, MarkChoice.OnePhoto(photo, FirstMark.Left).ValueOrThrow().Warnings.Count(w => w.Code == "photoTurned"));
+        Some.Upright view = new(quarterTurns);
+        Mark Seen(double markU, double markV) => Some.Mark(markU, markV) with { Photo = view.ToPhoto(new(markU, markV)) };
+        PhotoMeasurement photo = Some.Photo(Seen(3, -4), Seen(-2, 1)) with { Projection = view };
+        Assert.Equal(u, MarkChoice.OnePhoto(photo, FirstMark.Left).ValueOrThrow().Near.Centre.Point.U);
     }
 
     private static void Refused(string code, Outcome<ChosenMarks> outcome)

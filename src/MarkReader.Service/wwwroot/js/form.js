@@ -1,6 +1,6 @@
 import { send } from "./send.js";
 import { showError, clearError, clearAll, focusField } from "./errors.js";
-import { showOutcome } from "./outcome.js";
+import { showOutcome, setStale } from "./outcome.js";
 
 // The form for an aim: errors beside their fields, progress while it is worked out, the result without leaving the page.
 export class AimForm {
@@ -10,8 +10,9 @@ export class AimForm {
     this.button = document.getElementById("find");
     this.progress = document.getElementById("progress");
     form.addEventListener("submit", (e) => { e.preventDefault(); this.submit(); });
+    for (const event of ["input", "change", "drop"]) form.addEventListener(event, () => setStale(true));
     form.addEventListener("input", (e) => { if (e.target.name && e.target.type !== "file") clearError(e.target.name); });
-    form.addEventListener("change", (e) => { if (e.target.name === "unit") this.showUnit(); });
+    form.addEventListener("change", (e) => { if (e.target.name === "unit") this.changeUnit(); });
     this.showUnit();
   }
 
@@ -56,6 +57,18 @@ export class AimForm {
     this.button.setAttribute("aria-disabled", String(this.busy));
     this.progress.className = this.busy ? "busy" : "";
     this.progress.textContent = words ?? "";
+  }
+
+  // Lengths that were entered keep their meaning.
+  changeUnit() {
+    const inches = this.form.elements.unit.value !== "mm";
+    for (const name of ["nearPath", "farPath"]) {
+      const field = this.form.elements[name];
+      const value = Number(field.value.replace(",", "."));
+      if (!field.value.trim() || !Number.isFinite(value)) continue;
+      field.value = String(Number((inches ? value / 25.4 : value * 25.4).toPrecision(6)));
+    }
+    this.showUnit();
   }
 
   showUnit() {

@@ -71,6 +71,7 @@ export class Slot {
     this.round++;
     if (this.kept.value) send("DELETE", `/api/photos/${this.kept.value}`); // kept all the same when a result refers to it
     this.kept.value = "";
+    this.remove.dispatchEvent(new Event("change", { bubbles: true }));
     this.refused = null;
     for (const input of this.element.querySelectorAll("input[type=file]")) input.value = "";
     this.frame.querySelector("img")?.remove();
