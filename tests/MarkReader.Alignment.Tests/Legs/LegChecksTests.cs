@@ -26,7 +26,7 @@ public sealed class LegChecksTests
 
     [Theory]
     [InlineData(80, 480, 1)]
-    [InlineData(0.5, 20_000, 0)]
+    [InlineData(1, 20_000, 0)]
     [InlineData(80, 90, 1)]
     public void Sound_path_lengths_pass(double near, double far, double uncertainty) => Assert.Null(LegChecks.NearAndFar(near, far, uncertainty));
 

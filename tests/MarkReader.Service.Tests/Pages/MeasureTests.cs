@@ -74,6 +74,28 @@ public sealed class MeasureTests(BrowserSite site) : IClassFixture<BrowserSite>
     }
 
     [Fact]
+    public async Task A_result_is_marked_once_the_form_says_something_else_and_lengths_keep_their_meaning_in_inches()
+    {
+        await using Visit visit = await site.DeskAsync();
+        IPage page = visit.Page;
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Load sample photos" }).ClickAsync();
+        await Expect(page.Locator(".aim-move")).ToContainTextAsync("Move the beam", new() { Timeout = Patience });
+        await Expect(page.Locator("#stale")).ToBeHiddenAsync();
+
+        await page.GetByText("inches", new() { Exact = true }).ClickAsync();
+        Assert.Equal("3.14961", await page.InputValueAsync("#nearPath"));
+        Assert.Equal("18.8976", await page.InputValueAsync("#farPath"));
+        await Expect(page.Locator("#stale")).ToBeVisibleAsync();
+        await visit.PictureAsync("desk-stale");
+
+        await page.Locator("#find").ClickAsync();
+        await Expect(page.Locator("#stale")).ToBeHiddenAsync(new() { Timeout = Patience });
+        await Expect(page.Locator(".aim-move")).ToContainTextAsync("7.0 mm left and 4.3 mm down");
+        visit.ShouldBeQuiet();
+    }
+
+    [Fact]
     public async Task An_error_stands_beside_its_field_and_nothing_entered_is_lost()
     {
         await using Visit visit = await site.PhoneAsync();
