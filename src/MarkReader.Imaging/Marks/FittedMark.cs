@@ -8,13 +8,12 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Diameter">At half depth, mm.</param>
 /// <param name="AxisRatio">Minor over major axis.</param>
 /// <param name="Depth">Darkening above its surroundings.</param>
-/// <param name="Floor">Darkening of the surroundings.</param>
 /// <param name="EdgeWidth">Standard deviation of the edge's blur, mm.</param>
 /// <param name="Roughness">Residual in the mark over its depth; a spot that is not symmetric is rough.</param>
 /// <param name="Sides">Part of the directions in which the mark ends in an edge, 0 to 1.</param>
 /// <param name="Model">The symmetric part, to be divided out.</param>
 internal sealed record FittedMark(
-    CardPoint Centre, Covariance2 Covariance, double Diameter, double AxisRatio, double Depth, double Floor, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
+    CardPoint Centre, Covariance2 Covariance, double Diameter, double AxisRatio, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
 
 /// <summary>The symmetric part of a mark: transmission as a function of the elliptic radius.</summary>
 internal sealed class MarkModel(CardPoint centre, double e1, double e2, double[] profile, double binWidth, double floor)

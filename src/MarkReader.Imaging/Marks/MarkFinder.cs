@@ -5,7 +5,7 @@ using MarkReader.Quantities;
 namespace MarkReader.Imaging.Marks;
 
 /// <summary>Last stage: finds the marks in the free zone, the darkest first; each is fitted and divided out before the next is sought.</summary>
-internal static class MarkFinder
+internal sealed class MarkFinder
 {
     /// <summary>Marks and spots that are looked at, at most.</summary>
     private const int MaxCandidates = 50;
@@ -29,41 +29,55 @@ internal static class MarkFinder
     /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
     private const double Floor = 0.002;
 
+    private readonly ZoneMap _darkening;
+    private readonly double _zoneSide;
+    private readonly List<FittedMark> _marks = [];
+    private readonly List<MarkCandidate> _candidates = [];
+
+    private MarkFinder(ZoneMap darkening, double zoneSide)
+    {
+        _darkening = darkening;
+        _zoneSide = zoneSide;
+    }
+
     public static IReadOnlyList<Mark> Find(ZoneMap light, RegisteredCard card, StageTrace trace)
     {
         int multiple = (int)Math.Round(light.Grid.PixelsPerMm / ZoneRectifier.SearchPixelsPerMm);
         ZoneMap darkening = ZoneBackground.Darkening(light, BackgroundReduction * multiple);
         trace.Map("zone", light, 0, 1);
         trace.Map("darkening", darkening, -0.2, 1);
-        List<MarkCandidate> candidates = [];
-        List<FittedMark> fitted = [];
-        using CandidateSearch search = new(darkening.Reduce(multiple));
+        MarkFinder finder = new(darkening, card.Kind.ZoneSide);
+        finder.Search(multiple);
+        trace.Candidates(light, finder._candidates);
+        finder.Refit();
+        return [.. finder._marks.Select(f => ToMark(f, card)).OrderBy(m => m.Centre.Point.U)];
+    }
+
+    private void Search(int multiple)
+    {
+        ZoneMap left = _darkening;
+        using CandidateSearch search = new(left.Reduce(multiple));
         double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
-        ZoneMap left = darkening;
-        while (candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
+        while (_candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
         {
-            if (MarkAt(spot, search, left, fitted, card.Kind.ZoneSide, candidates) is not { } mark)
+            if (MarkAt(spot, search, left) is not { } mark)
                 continue;
-            fitted.Add(mark);
-            left = DivideOut(darkening, fitted, null);
+            _marks.Add(mark);
+            left = DivideOut(null);
             search.Look(left.Reduce(multiple));
         }
-
-        trace.Candidates(light, candidates);
-        fitted = Refit(darkening, fitted);
-        return [.. fitted.Select(f => ToMark(f, card)).OrderBy(m => m.Centre.Point.U)];
     }
 
     /// <summary>The first of a spot's areas that is a mark; else the spot is closed with the objection to its first area.</summary>
-    private static FittedMark? MarkAt(DarkSpot spot, CandidateSearch search, ZoneMap left, List<FittedMark> marks, double zoneSide, List<MarkCandidate> judged)
+    private FittedMark? MarkAt(DarkSpot spot, CandidateSearch search, ZoneMap left)
     {
         MarkCandidate? first = null;
         foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
         {
-            (MarkCandidate verdict, FittedMark? mark) = Judge(candidate, left, marks, zoneSide);
+            (MarkCandidate verdict, FittedMark? mark) = Judge(candidate, left);
             if (mark is not null)
             {
-                judged.Add(verdict);
+                _candidates.Add(verdict);
                 search.Close(outline);
                 return mark;
             }
@@ -71,38 +85,38 @@ internal static class MarkFinder
             first ??= verdict;
         }
 
-        judged.Add(first ?? search.Thin(spot));
+        _candidates.Add(first ?? search.Thin(spot));
         search.Close(spot);
         return null;
     }
 
-    private static (MarkCandidate, FittedMark?) Judge(MarkCandidate c, ZoneMap darkening, List<FittedMark> marks, double zoneSide)
+    private (MarkCandidate, FittedMark?) Judge(MarkCandidate c, ZoneMap left)
     {
-        if (Objection(c, marks, zoneSide) is { } objection)
+        if (Objection(c) is { } objection)
             return (c with { Rejection = objection }, null);
-        FittedMark? fit = SymmetricFit.Fit(darkening, c.Centre, c.Diameter);
+        FittedMark? fit = SymmetricFit.Fit(left, c.Centre, c.Diameter);
         string? reason = fit switch
         {
             null => "not symmetric",
             { Roughness: > 0.35 } => "rough",
             { AxisRatio: < 0.4 } => "long",
             { Sides: < 0.75 } => "no edge all round",
-            _ when marks.Any(m => fit.Depth < SmokeShare * m.Depth && m.Centre.DistanceTo(fit.Centre) < SymmetricFit.HaloReach(m.Diameter) + (fit.Diameter / 2)) => "smoke of a mark",
+            _ when _marks.Any(m => fit.Depth < SmokeShare * m.Depth && m.Centre.DistanceTo(fit.Centre) < SymmetricFit.HaloReach(m.Diameter) + (fit.Diameter / 2)) => "smoke of a mark",
             _ when fit.Depth < LeastDepth => "faint against its surroundings",
-            _ when marks.Any(m => m.Centre.DistanceTo(fit.Centre) < 0.3 * Math.Max(m.Diameter, fit.Diameter)) => "rest of a mark",
+            _ when _marks.Any(m => m.Centre.DistanceTo(fit.Centre) < 0.3 * Math.Max(m.Diameter, fit.Diameter)) => "rest of a mark",
             _ when fit.Diameter is < LeastDiameter or > MostDiameter => "size",
             _ => null,
         };
         return (c with { Rejection = reason }, reason is null ? fit : null);
     }
 
-    private static string? Objection(MarkCandidate c, List<FittedMark> marks, double zoneSide)
+    private string? Objection(MarkCandidate c)
     {
         if (c.Diameter < LeastDiameter)
             return "small";
         if (c.Diameter > MostDiameter)
             return "large";
-        if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > zoneSide / 2)
+        if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > _zoneSide / 2)
             return "outside the zone";
         if (c.EdgeShare > 0.12)
             return "at the border";
@@ -110,38 +124,31 @@ internal static class MarkFinder
             return "long";
         if (c.Solidity < 0.82)
             return "ragged";
-        return marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
+        return _marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
     }
 
     /// <summary>Fits every mark again with the others divided out, twice: overlapping marks settle together.</summary>
-    private static List<FittedMark> Refit(ZoneMap darkening, List<FittedMark> marks)
+    private void Refit()
     {
-        if (marks.Count < 2)
-            return marks;
-        FittedMark[] current = [.. marks];
         for (int round = 0; round < 2; round++)
         {
-            for (int i = 0; i < current.Length; i++)
+            for (int i = 0; i < _marks.Count; i++)
             {
-                FittedMark mark = current[i];
-                if (!current.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < 1.6 * (o.Diameter + mark.Diameter) / 2 + 1.5))
+                FittedMark mark = _marks[i];
+                if (!_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < 1.6 * (o.Diameter + mark.Diameter) / 2 + 1.5))
                     continue;
-                current[i] = SymmetricFit.Fit(DivideOut(darkening, current, mark), mark.Centre, mark.Diameter) ?? mark;
+                _marks[i] = SymmetricFit.Fit(DivideOut(mark), mark.Centre, mark.Diameter) ?? mark;
             }
         }
-
-        return [.. current];
     }
 
     /// <summary>The darkening that would be left without the marks but <paramref name="kept"/>; NaN where they leave too little light.</summary>
-    private static ZoneMap DivideOut(ZoneMap darkening, IReadOnlyList<FittedMark> marks, FittedMark? kept)
+    private ZoneMap DivideOut(FittedMark? kept)
     {
-        float[] values = [.. darkening.Values];
-        ZoneGrid grid = darkening.Grid;
-        foreach (FittedMark mark in marks)
+        float[] values = [.. _darkening.Values];
+        ZoneGrid grid = _darkening.Grid;
+        foreach (FittedMark mark in _marks.Where(m => m != kept))
         {
-            if (mark == kept)
-                continue;
             double reach = SymmetricFit.HaloReach(mark.Diameter) / Math.Sqrt(mark.AxisRatio) * grid.PixelsPerMm;
             (double cx, double cy) = grid.ToPixel(mark.Centre);
             for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach)); y++)

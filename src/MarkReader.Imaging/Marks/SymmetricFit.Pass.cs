@@ -80,7 +80,8 @@ internal sealed partial class SymmetricFit
             return step.All(double.IsFinite) ? step : null;
         }
 
-        public FittedMark? Finish()
+        /// <summary>What the fit comes to; null when it shows no mark.</summary>
+        public FittedMark? Finish(ZoneMap darkening)
         {
             (Matrix<double> normal, _, double[][] scores) = Normal(0, double.PositiveInfinity);
             Matrix<double> inverse = normal.Inverse();
@@ -95,8 +96,7 @@ internal sealed partial class SymmetricFit
             Matrix<double> c = inverse * meat * inverse;
             if (!c.Enumerate().All(double.IsFinite))
                 return null;
-            int outer = Math.Max(1, _bins / 8);
-            double floor = _profile[^outer..].Average();
+            double floor = Floor();
             double depth = _profile.Max() - floor;
             if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius)
                 return null;
@@ -108,11 +108,10 @@ internal sealed partial class SymmetricFit
                 2 * radius,
                 ratio,
                 depth,
-                floor,
                 EdgeWidth(radius, depth),
                 Roughness(radius) / depth,
                 Sides(radius, depth),
-                new(_form.Centre, _form.E1, _form.E2, _profile, _fit._binWidth, floor));
+                Model(darkening, HaloReach(2 * radius)));
         }
 
         /// <summary>
@@ -140,13 +139,15 @@ internal sealed partial class SymmetricFit
         }
 
         /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
-        public MarkModel Widened(ZoneMap darkening, double reach)
+        private MarkModel Model(ZoneMap darkening, double reach)
         {
             SymmetricFit wide = new(Collect(darkening, _form.Centre, reach), reach, _fit._binWidth);
             Pass pass = new(wide, _form with { Gu = 0, Gv = 0, Mu = 0, Mv = 0 });
-            double floor = pass._profile[^Math.Max(1, pass._bins / 8)..].Average();
-            return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, floor);
+            return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, pass.Floor());
         }
+
+        /// <summary>Darkening of the surroundings: the outermost rings.</summary>
+        private double Floor() => _profile[^Math.Max(1, _bins / 8)..].Average();
 
         /// <summary>Normal equations over the pixels between two radii.</summary>
         private (Matrix<double> Normal, Vector<double> Right, double[][] SectorScores) Normal(double from, double to)

@@ -47,9 +47,7 @@ internal sealed partial class SymmetricFit
         if (pixels.Count < 60)
             return null;
         SymmetricFit fit = new(pixels, window, Math.Max(pixel, radius / 14));
-        if (fit.Run(start, radius) is not { } pass || pass.Finish() is not { } mark)
-            return null;
-        return mark with { Model = pass.Widened(darkening, HaloReach(mark.Diameter)) };
+        return fit.Run(start, radius)?.Finish(darkening);
     }
 
     /// <summary>How far from its centre a mark's halo is divided out, mm.</summary>

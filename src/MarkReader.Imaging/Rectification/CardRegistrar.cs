@@ -48,7 +48,7 @@ internal static class CardRegistrar
             return TooFew();
         double residual = Math.Sqrt(residuals.Where((_, i) => weights[i] > 0).Average(Square));
         double misfit = Math.Sqrt(Math.Max(0, Square(residual) - used.Average(e => e.Variance + Square(Floor))));
-        return new RegisteredCard(card.Kind, view, used, residual, misfit, Median(used.Select(e => e.Blur)), Median(used.Select(e => e.Contrast)));
+        return new RegisteredCard(card.Kind, view, used, residual, misfit);
     }
 
     private static Failure TooFew() => new(

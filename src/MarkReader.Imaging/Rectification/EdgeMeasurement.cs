@@ -7,7 +7,5 @@ namespace MarkReader.Imaging.Rectification;
 /// <param name="Normal">Unit vector in the photo, across the edge, towards white.</param>
 /// <param name="Offset">Distance along the normal from the predicted to the seen edge, px.</param>
 /// <param name="Variance">Variance of the offset from the noise of the profile, px².</param>
-/// <param name="Blur">Standard deviation of the edge's blur, px.</param>
-/// <param name="Contrast">Step from black to white in linear light, 0 to 1.</param>
 /// <param name="EdgeIndex">Which printed edge; sections of one edge share its faults.</param>
-internal sealed record EdgeMeasurement(CardPoint Card, PixelVector Normal, double Offset, double Variance, double Blur, double Contrast, int EdgeIndex);
+internal sealed record EdgeMeasurement(CardPoint Card, PixelVector Normal, double Offset, double Variance, int EdgeIndex);

@@ -70,7 +70,7 @@ internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
         double extent = step * (samples - 1) / 2;
         if (!fit.Converged || fit.Step < 0.02 || Math.Abs(fit.Place) > 0.6 * extent || fit.Sigma > 0.8 * extent)
             return null;
-        return new(middle, normal, fit.Place, fit.Variance, fit.Sigma, fit.Step, index);
+        return new(middle, normal, fit.Place, fit.Variance, index);
     }
 
     private bool Average(CardView view, CardPoint middle, CardVector halfSection, PixelVector normal, double step, int lines, Span<double> profile)

@@ -8,9 +8,7 @@ namespace MarkReader.Imaging.Rectification;
 /// <param name="Edges">The edge sections used.</param>
 /// <param name="Residual">Root mean square of the used sections' distances, px.</param>
 /// <param name="Misfit">The part of the residual that the profiles' noise does not explain, px: a card that is not flat, a lens, a poor print.</param>
-/// <param name="BlurPx">Median standard deviation of the edges' blur, px.</param>
-/// <param name="Contrast">Median step from black to white, linear light.</param>
-internal sealed record RegisteredCard(CardKind Kind, CardView View, IReadOnlyList<EdgeMeasurement> Edges, double Residual, double Misfit, double BlurPx, double Contrast)
+internal sealed record RegisteredCard(CardKind Kind, CardView View, IReadOnlyList<EdgeMeasurement> Edges, double Residual, double Misfit)
 {
     /// <summary>Scale at the card's centre, px per mm: root of the area ratio.</summary>
     public double PixelsPerMm

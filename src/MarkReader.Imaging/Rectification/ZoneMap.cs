@@ -9,8 +9,6 @@ internal sealed class ZoneMap(ZoneGrid grid, float[] values)
 
     public float this[int x, int y] => Values[(y * Grid.Size) + x];
 
-    public ZoneMap Select(Func<float, float> change) => new(Grid, [.. Values.Select(change)]);
-
     /// <summary>Means over blocks of factor × factor pixels; NaN pixels are left out.</summary>
     public ZoneMap Reduce(int factor)
     {
