@@ -7,7 +7,8 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Photo">The centre in the photo (px).</param>
 /// <param name="Diameter">Diameter of the circle of equal area at half depth, mm.</param>
 /// <param name="Shape">How it looks.</param>
-public sealed record Mark(MeasuredPoint Centre, PixelPoint Photo, Length Diameter, MarkShape Shape);
+/// <param name="Budget">The components of its covariance; they add up to it.</param>
+public sealed record Mark(MeasuredPoint Centre, PixelPoint Photo, Length Diameter, MarkShape Shape, IReadOnlyList<UncertaintyComponent> Budget);
 
 /// <summary>The shape of a mark at half depth.</summary>
 /// <param name="AxisRatio">Minor over major axis of the fitted ellipse, 0 to 1.</param>

@@ -26,37 +26,73 @@ internal sealed class MarkFinder
     /// <summary>Below this transmission a divided-out mark leaves nothing to be measured.</summary>
     private const double LeastTransmission = 0.3;
 
-    /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
-    private const double Floor = 0.002;
+    /// <summary>Diameters that are tried at a place named by the user, mm, and how far off its centre a finger may be.</summary>
+    private static readonly double[] s_tapDiameters = [1, 1.5, 2.2, 3.2, 4.5, 6.5];
+    private const double TapReach = 1.5;
 
     private readonly ZoneMap _darkening;
+    private readonly int _multiple;
     private readonly double _zoneSide;
     private readonly List<FittedMark> _marks = [];
     private readonly List<MarkCandidate> _candidates = [];
 
-    private MarkFinder(ZoneMap darkening, double zoneSide)
+    private MarkFinder(ZoneMap darkening, int multiple, double zoneSide)
     {
         _darkening = darkening;
+        _multiple = multiple;
         _zoneSide = zoneSide;
     }
 
-    public static IReadOnlyList<Mark> Find(ZoneMap light, RegisteredCard card, StageTrace trace)
+    /// <summary>Fits at the places that the user names, in the printed card's frame; a place without anything to fit is left out.</summary>
+    public static IReadOnlyList<FittedMark> At(ZoneMap light, RegisteredCard card, IReadOnlyList<CardPoint> places, StageTrace trace)
+    {
+        MarkFinder finder = Prepare(light, card, trace);
+        finder.Take(places);
+        trace.Candidates(light, finder._candidates);
+        finder.Refit();
+        return finder._marks;
+    }
+
+    /// <summary>The marks of the zone, in the printed card's frame.</summary>
+    public static FoundMarks Find(ZoneMap light, RegisteredCard card, StageTrace trace)
+    {
+        MarkFinder finder = Prepare(light, card, trace);
+        finder.Search();
+        trace.Candidates(light, finder._candidates);
+        finder.Refit();
+        return new(finder._marks, [.. finder._candidates.Where(c => c.IsDoubtful)]);
+    }
+
+    private static MarkFinder Prepare(ZoneMap light, RegisteredCard card, StageTrace trace)
     {
         int multiple = (int)Math.Round(light.Grid.PixelsPerMm / ZoneRectifier.SearchPixelsPerMm);
         ZoneMap darkening = ZoneBackground.Darkening(light, BackgroundReduction * multiple);
         trace.Map("zone", light, 0, 1);
         trace.Map("darkening", darkening, -0.2, 1);
-        MarkFinder finder = new(darkening, card.Kind.ZoneSide);
-        finder.Search(multiple);
-        trace.Candidates(light, finder._candidates);
-        finder.Refit();
-        return [.. finder._marks.Select(f => ToMark(f, card)).OrderBy(m => m.Centre.Point.U)];
+        return new(darkening, multiple, card.Kind.ZoneSide);
     }
 
-    private void Search(int multiple)
+    private void Take(IReadOnlyList<CardPoint> places)
+    {
+        foreach (CardPoint place in places)
+        {
+            ZoneMap left = DivideOut(null);
+            FittedMark? best = s_tapDiameters
+                .Select(d => SymmetricFit.Fit(left, place, d))
+                .OfType<FittedMark>()
+                .Where(f => f.Diameter is >= LeastDiameter and <= MostDiameter && f.Centre.DistanceTo(place) < Math.Max(TapReach, f.Diameter / 2))
+                .OrderBy(f => f.Roughness)
+                .FirstOrDefault();
+            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Depth ?? 0, best?.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
+            if (best is not null)
+                _marks.Add(best);
+        }
+    }
+
+    private void Search()
     {
         ZoneMap left = _darkening;
-        using CandidateSearch search = new(left.Reduce(multiple));
+        using CandidateSearch search = new(left.Reduce(_multiple));
         double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
         while (_candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
         {
@@ -64,7 +100,7 @@ internal sealed class MarkFinder
                 continue;
             _marks.Add(mark);
             left = DivideOut(null);
-            search.Look(left.Reduce(multiple));
+            search.Look(left.Reduce(_multiple));
         }
     }
 
@@ -164,16 +200,7 @@ internal sealed class MarkFinder
 
         return new(grid, values);
     }
-
-    private static Mark ToMark(FittedMark fit, RegisteredCard card)
-    {
-        // Edges all around the zone that miss their places by so much say that places within it may do so too.
-        Covariance2 misfit = card.View.ToCard(fit.Centre, Covariance2.Isotropic(card.Misfit));
-        Covariance2 covariance = fit.Covariance + card.View.ViewCovariance(fit.Centre) + misfit + Covariance2.Isotropic(Floor);
-        return new(
-            new(fit.Centre, covariance),
-            card.View.ToPhoto(fit.Centre),
-            Length.FromMillimetres(fit.Diameter),
-            new(fit.AxisRatio, Math.Clamp(fit.Depth, 0, 1), fit.EdgeWidth));
-    }
 }
+
+/// <summary>What was found in a zone, in the printed card's frame (mm).</summary>
+internal sealed record FoundMarks(IReadOnlyList<FittedMark> Marks, IReadOnlyList<MarkCandidate> Doubtful);

@@ -104,7 +104,8 @@ internal sealed partial class SymmetricFit
             double ratio = Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation));
             return new(
                 _form.Centre,
-                noise + LevelSensitivity(radius, noise),
+                noise,
+                LevelSensitivity(radius, noise),
                 2 * radius,
                 ratio,
                 depth,

@@ -8,12 +8,14 @@ namespace MarkReader.Imaging.Pipeline;
 /// <param name="Card">The card that was found.</param>
 /// <param name="Projection">Card frame to photo and back.</param>
 /// <param name="Marks">Marks in the free zone, sorted by u; may be empty.</param>
+/// <param name="Doubtful">Spots that may be marks; the user can name them as such.</param>
 /// <param name="Warnings">What the user should know.</param>
 public sealed record PhotoMeasurement(
     PhotoSize Photo,
     CardSighting Card,
     ICardProjection Projection,
     IReadOnlyList<Mark> Marks,
+    IReadOnlyList<DoubtfulSpot> Doubtful,
     IReadOnlyList<Warning> Warnings);
 
 /// <summary>How a card was seen.</summary>

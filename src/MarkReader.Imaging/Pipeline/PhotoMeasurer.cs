@@ -19,21 +19,30 @@ public static class PhotoMeasurer
             return failure;
         using (photo)
         {
-            if (!CardFinder.Find(photo, trace).TryGet(out FoundCard? found, out failure))
+            if (!CardFinder.Find(photo, trace).TryGet(out FoundCard? sighted, out failure))
                 return failure;
-            if (!CardRegistrar.Register(photo, found).TryGet(out RegisteredCard? card, out failure))
+            if (!CardRegistrar.Register(photo, sighted).TryGet(out RegisteredCard? card, out failure))
                 return failure;
             trace.Edges(photo, card);
+            if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
+                return failure;
+            TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
+            CameraPlace camera = CameraPlace.Of(card.View, header);
+            MarkBudget budget = new(card, camera, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
             ZoneMap light = ZoneRectifier.Rectify(photo, card);
-            IReadOnlyList<Mark> marks = MarkFinder.Find(light, card, trace);
+            FoundMarks found = options?.Taps is { Count: > 0 } taps
+                ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
+                : MarkFinder.Find(light, card, trace);
+            Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
             CardSighting sighting = new(
                 card.Kind.Name,
                 Length.FromMillimetres(card.Kind.ZoneSide),
                 MarkerCheck.CountSeen(photo, card),
                 card.PixelsPerMm,
-                CardTilt.Of(card, photo.Size, header),
+                camera.SightAt(CardPoint.Origin),
                 card.Residual);
-            return new PhotoMeasurement(photo.Size, sighting, card.View, marks, PhotoWarnings.Of(found, card, sighting, marks));
+            return new PhotoMeasurement(
+                photo.Size, sighting, budget.Projection, marks, [.. found.Doubtful.Select(budget.ToSpot)], PhotoWarnings.Of(sighted, card, sighting, marks));
         }
     }
 }

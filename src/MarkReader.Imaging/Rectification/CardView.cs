@@ -157,6 +157,25 @@ internal sealed class CardView : ICardProjection
         return pixels.Transform(yv / det, -xv / det, -yu / det, xu / det);
     }
 
+    /// <summary>Focal length of a phone's main camera, 28 mm on 36 mm of the longer side (common practice, no source), in half diagonals.</summary>
+    public double UsualFocal => 28.0 / 36 * Math.Max(_size.Width, _size.Height) / _radius;
+
+    /// <summary>Where a camera of this focal length (in half diagonals, principal point in the middle) must stand to see the card so.</summary>
+    public CameraPlace CameraAt(double focal)
+    {
+        // H ~ K·[r1 r2 t] with K = diag(f, f, 1); columns per mm.
+        Vector<double> a = Vector<double>.Build.Dense([_p[0] / focal / _half, _p[3] / focal / _half, _p[6] / _half]);
+        Vector<double> b = Vector<double>.Build.Dense([_p[1] / focal / _half, _p[4] / focal / _half, _p[7] / _half]);
+        Vector<double> t = Vector<double>.Build.Dense([_p[2] / focal, _p[5] / focal, 1]);
+        double scale = 2 / (a.L2Norm() + b.L2Norm());
+        Vector<double> r1 = a / a.L2Norm();
+        Vector<double> r2 = b - (b.DotProduct(r1) * r1);
+        r2 /= r2.L2Norm();
+        Vector<double> r3 = Vector<double>.Build.Dense([(r1[1] * r2[2]) - (r1[2] * r2[1]), (r1[2] * r2[0]) - (r1[0] * r2[2]), (r1[0] * r2[1]) - (r1[1] * r2[0])]);
+        t *= scale;
+        return new(new(-r1.DotProduct(t), -r2.DotProduct(t)), Math.Abs(r3.DotProduct(t)));
+    }
+
     private (double X, double Y) Undistorted(CardPoint point)
     {
         double u = point.U / _half, v = point.V / _half;

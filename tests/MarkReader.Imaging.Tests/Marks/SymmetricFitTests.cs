@@ -61,7 +61,7 @@ public sealed class SymmetricFitTests
             ZoneMap map = Map((x, y) => Darkness("disc", Math.Sqrt(((x - u) * (x - u)) + ((y - v) * (y - v))) / 1.5) + (0.08 * Normal(random)));
             FittedMark fit = SymmetricFit.Fit(map, new(u + 0.1, v), 3)!;
             squares += Math.Pow(fit.Centre.DistanceTo(new(u, v)), 2);
-            stated += fit.Covariance.Uu + fit.Covariance.Vv;
+            stated += fit.Noise.Uu + fit.Noise.Vv + fit.ShapeDoubt.Uu + fit.ShapeDoubt.Vv;
         }
 
         Assert.InRange(stated / squares, 0.75, 1.35);

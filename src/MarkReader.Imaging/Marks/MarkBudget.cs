@@ -1,0 +1,54 @@
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Marks;
+
+/// <summary>Carries a fitted mark from the printed card's frame to the tape and puts its uncertainty budget together.</summary>
+/// <param name="card">The registered card.</param>
+/// <param name="camera">Where the camera stood.</param>
+/// <param name="print">Scale of the print.</param>
+/// <param name="tape">Height of the tape, mm.</param>
+/// <param name="tapeUncertainty">Its standard uncertainty, mm.</param>
+internal sealed class MarkBudget(RegisteredCard card, CameraPlace camera, PrintScale print, double tape, double tapeUncertainty)
+{
+    /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
+    private const double Floor = 0.002;
+
+    /// <summary>Relative uncertainty of the parallax's direction and size: the focal length is read from EXIF or assumed.</summary>
+    private const double SightUncertainty = 0.1;
+
+    public TargetProjection Projection { get; } = new(card.View, camera, print, tape);
+
+    public Mark ToMark(FittedMark fit)
+    {
+        CardPoint centre = Projection.FromPrint(fit.Centre);
+        CardVector sight = camera.ByHeight(centre);
+        UncertaintyComponent[] budget =
+        [
+            new(UncertaintySource.Noise, Projection.FromPrint(fit.Noise)),
+            new(UncertaintySource.MarkShape, Projection.FromPrint(fit.ShapeDoubt)),
+            new(UncertaintySource.CardView, Projection.FromPrint(card.View.ViewCovariance(fit.Centre))),
+            // Edges all around the zone that miss their places by so much say that places within it may do so too.
+            new(UncertaintySource.Flatness, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(card.Misfit)))),
+            new(UncertaintySource.Interpolation, Covariance2.Isotropic(Floor)),
+            new(UncertaintySource.PrintScale, new(Square(fit.Centre.U * print.UncertaintyU), 0, Square(fit.Centre.V * print.UncertaintyV))),
+            new(UncertaintySource.Parallax, Along(tapeUncertainty * sight) + Covariance2.Isotropic(SightUncertainty * tape * sight.Magnitude)),
+        ];
+        return new(
+            new(centre, budget.Select(c => c.Covariance).Aggregate((a, b) => a + b)),
+            Projection.ToPhoto(centre),
+            Length.FromMillimetres(fit.Diameter * Math.Sqrt(print.U * print.V)),
+            new(fit.AxisRatio, Math.Clamp(fit.Depth, 0, 1), fit.EdgeWidth),
+            [.. budget.Where(c => c.Covariance.Uu + c.Covariance.Vv > 0)]);
+    }
+
+    public DoubtfulSpot ToSpot(MarkCandidate spot)
+    {
+        CardPoint centre = Projection.FromPrint(spot.Centre);
+        return new(centre, Projection.ToPhoto(centre), Length.FromMillimetres(spot.Diameter), spot.Rejection ?? "");
+    }
+
+    private static Covariance2 Along(CardVector v) => new(v.U * v.U, v.U * v.V, v.V * v.V);
+
+    private static double Square(double x) => x * x;
+}

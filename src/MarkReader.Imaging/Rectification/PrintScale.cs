@@ -1,0 +1,40 @@
+using System.Globalization;
+using MarkReader.Cards;
+using MarkReader.Imaging.Fiducials;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Rectification;
+
+/// <summary>Measured over nominal length of the print along u and v, with the standard uncertainty of each.</summary>
+internal sealed record PrintScale(double U, double V, double UncertaintyU, double UncertaintyV)
+{
+    /// <summary>A reading farther than this from the nominal length is a mistake, not a print.</summary>
+    private const double MostDeviation = 0.1;
+
+    public static PrintScale AsDrawn { get; } = new(1, 1, 0, 0);
+
+    /// <summary>From what the user read; refused when it cannot be this card's rulers.</summary>
+    public static Outcome<PrintScale> From(RulerReadings? readings, CardKind kind)
+    {
+        if (readings is null)
+            return AsDrawn;
+        (double u, double v) = (Nominal(kind, alongU: true), Nominal(kind, alongU: false));
+        PrintScale scale = new(readings.AlongU.Millimetres / u, readings.AlongV.Millimetres / v, readings.StandardUncertainty.Millimetres / u, readings.StandardUncertainty.Millimetres / v);
+        if (Math.Abs(scale.U - 1) <= MostDeviation && Math.Abs(scale.V - 1) <= MostDeviation && scale.UncertaintyU is >= 0 and <= MostDeviation)
+            return scale;
+        return new Failure(
+            CardFailures.RulerReading,
+            string.Create(CultureInfo.InvariantCulture, $"the readings {readings.AlongU.Millimetres:0.##} mm and {readings.AlongV.Millimetres:0.##} mm do not fit a {kind.Name} card, whose rulers are {u:0} mm and {v:0} mm long"),
+            "measure both printed rulers from end to end and enter their lengths in mm; print the card again when it is off by more than a tenth");
+    }
+
+    public CardPoint ToPrint(CardPoint p) => new(p.U / U, p.V / V);
+
+    public CardPoint FromPrint(CardPoint p) => new(p.U * U, p.V * V);
+
+    private static double Nominal(CardKind kind, bool alongU) => kind.Rulers
+        .Select(r => r.To - r.From)
+        .Single(r => Math.Abs(r.U) > Math.Abs(r.V) == alongU)
+        .Magnitude;
+}
