@@ -27,8 +27,7 @@ public static class PhotoMeasurer
             if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
                 return failure;
             TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
-            CameraPlace camera = CameraPlace.Of(card.View, header);
-            MarkBudget budget = new(card, camera, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
+            MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
             ZoneMap light = ZoneRectifier.Rectify(photo, card);
             FoundMarks found = options?.Taps is { Count: > 0 } taps
                 ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
@@ -39,7 +38,7 @@ public static class PhotoMeasurer
                 Length.FromMillimetres(card.Kind.ZoneSide),
                 MarkerCheck.CountSeen(photo, card),
                 card.PixelsPerMm,
-                camera.SightAt(CardPoint.Origin),
+                card.View.Camera.SightAt(CardPoint.Origin),
                 card.Residual);
             return new PhotoMeasurement(
                 photo.Size, sighting, budget.Projection, marks, [.. found.Doubtful.Select(budget.ToSpot)], PhotoWarnings.Of(sighted, card, sighting, marks));
