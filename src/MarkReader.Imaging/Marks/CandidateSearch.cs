@@ -1,5 +1,4 @@
 using MarkReader.Imaging.Rectification;
-using MarkReader.Quantities;
 using OpenCvSharp;
 
 namespace MarkReader.Imaging.Marks;
@@ -66,9 +65,6 @@ internal sealed class CandidateSearch : IDisposable
             }
         }
     }
-
-    /// <summary>An outline in the card frame.</summary>
-    public IReadOnlyList<CardPoint> ToCard(Point[] outline) => [.. outline.Select(p => _grid.ToCard(p.X, p.Y))];
 
     /// <summary>What to say of a spot that has no area left once its thin parts are cut off.</summary>
     public MarkCandidate Thin(DarkSpot spot) => new(_grid.ToCard(spot.Peak.X, spot.Peak.Y), 0, spot.Depth, 0, 0, 0, "thin");

@@ -21,14 +21,30 @@ internal sealed record FittedOutline(
         }
     }
 
-    /// <summary>Distance of the outline from the centre in a direction (from u towards v, rad), mm.</summary>
-    public double RadiusAt(double angle)
+    /// <summary>A disc, before anything is fitted.</summary>
+    public static FittedOutline Start(Disc disc, double sigma) => new(disc.Centre, Covariance2.Isotropic(1), Covariance2.Isotropic(1), disc.Radius, 0, 0, sigma, 0, 0);
+
+    /// <summary>The point at a distance (mm) from the centre in a direction (from u towards v, rad).</summary>
+    public CardPoint At(double angle, double distance) => new(Centre.U + (distance * Math.Cos(angle)), Centre.V + (distance * Math.Sin(angle)));
+
+    /// <summary>Distance of the outline from the centre in a direction, mm.</summary>
+    public double RadiusAt(double angle) => RadiusAt(Radius, E1, E2, angle);
+
+    /// <summary>How far outside the outline a point is, mm; negative inside.</summary>
+    public double Clearance(CardPoint p)
+    {
+        CardVector d = p - Centre;
+        return d.Magnitude - RadiusAt(Math.Atan2(d.V, d.U));
+    }
+
+    public static double RadiusAt(double radius, double e1, double e2, double angle)
     {
         (double s, double c) = Math.SinCos(angle);
-        double q = ((1 + E1) * c * c) + (2 * E2 * s * c) + ((1 - E1) * s * s);
-        return Radius * Math.Sqrt(Math.Sqrt(1 - (E1 * E1) - (E2 * E2)) / q);
+        double q = ((1 + e1) * c * c) + (2 * e2 * s * c) + ((1 - e1) * s * s);
+        return radius * Math.Sqrt(Math.Sqrt(1 - (e1 * e1) - (e2 * e2)) / q);
     }
 }
 
-/// <summary>An edge seen in one direction from the centre: distance (mm) with variance (mm²), blur (mm), step of light, and the light outside.</summary>
-internal sealed record EdgePoint(double Angle, double Radius, double Variance, double Sigma, double Step, double Outside, int Cluster);
+/// <summary>An edge seen in one direction from a mark's centre: distance (mm) with variance (mm²), blur (mm), step of light, and the light outside.</summary>
+/// <param name="Mark">Which of the marks fitted together.</param>
+internal sealed record EdgePoint(int Mark, double Angle, double Radius, double Variance, double Sigma, double Step, double Outside);

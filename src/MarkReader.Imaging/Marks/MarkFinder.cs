@@ -91,7 +91,7 @@ internal sealed class MarkFinder
         Verdict? best = null, first = null;
         foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
         {
-            Verdict verdict = _judge.Judge(candidate, outline, search.ToCard(outline), left, _marks);
+            Verdict verdict = _judge.Judge(candidate, outline, left, _marks);
             first ??= verdict;
             if (verdict.Marks.Count > 0 && (best is null || verdict.Score > best.Score))
                 best = verdict;
@@ -126,11 +126,16 @@ internal sealed class MarkFinder
             for (int i = 0; i < _marks.Count; i++)
             {
                 FittedMark mark = _marks[i];
+                // A pair was measured together with one shape.
+                if (_marks.Any(o => Overlap(o, mark)))
+                    continue;
                 if (_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < SymmetricFit.HaloReach(o.Diameter) + mark.EdgeReach))
                     _marks[i] = MarkFit.Of(_layers.Without(_marks, mark), mark.Symmetric with { Centre = mark.Centre }) ?? mark;
             }
         }
     }
+
+    private static bool Overlap(FittedMark a, FittedMark b) => a != b && a.Centre.DistanceTo(b.Centre) < (a.Diameter + b.Diameter) / 2;
 
     private bool IsDoubtful(MarkCandidate c) => c.IsDoubtful && !_marks.Any(m => m.Centre.DistanceTo(c.Centre) < (m.Diameter + c.Diameter) / 2);
 }

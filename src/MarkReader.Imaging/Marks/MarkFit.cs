@@ -18,7 +18,7 @@ internal static class MarkFit
     /// <param name="s">What is known of the mark.</param>
     public static FittedMark? Of(MarkLayers layers, SymmetricMark s)
     {
-        FittedOutline? outline = OutlineFit.Fit(layers.Light, s.Centre, s.Diameter / 2, s.EdgeWidth);
+        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.Diameter / 2), s.EdgeWidth);
         if (s.Depth < FaintDepth
             && TextureFit.Fit(layers.Darkening, s.Centre, s.Diameter / 2, s.EdgeWidth, s.Depth) is { } texture
             && texture.Significance > LeastSignificance)

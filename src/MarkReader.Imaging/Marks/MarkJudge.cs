@@ -1,5 +1,3 @@
-using MarkReader.Quantities;
-
 namespace MarkReader.Imaging.Marks;
 
 /// <summary>Decides by its features whether a dark area is a mark, two that overlap, or none, and says why not.</summary>
@@ -15,7 +13,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
 
     /// <summary>Part of the directions that must show an edge; fewer where another mark hides it.</summary>
     private const double LeastSeen = 0.6;
-    private const double LeastSeenOfPair = 0.33;
+    private const double LeastSeenOfPair = 0.2;
 
     /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
     private const double MostRoughness = 0.06;
@@ -25,15 +23,14 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
 
     /// <param name="c">The area's description.</param>
     /// <param name="outline">Its outline on the search map.</param>
-    /// <param name="places">The same in the card frame.</param>
     /// <param name="left">The layers without the marks found so far.</param>
     /// <param name="marks">The marks found so far.</param>
-    public Verdict Judge(MarkCandidate c, OpenCvSharp.Point[] outline, IReadOnlyList<CardPoint> places, MarkLayers left, IReadOnlyList<FittedMark> marks)
+    public Verdict Judge(MarkCandidate c, OpenCvSharp.Point[] outline, MarkLayers left, IReadOnlyList<FittedMark> marks)
     {
         if (Objection(c, marks) is { } objection)
             return Rejected(objection);
-        if (PairSplit.Of(places) is { } pair && OfPair(pair.First, pair.Second, left) is { } both && OfPair(pair.Second, pair.First, left) is { } other)
-            return new(c, outline, [both, other]);
+        if (PairSplit.Of(left.Darkening, c) is { } pair && PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair))
+            return new(c, outline, two);
         if (c.AxisRatio < 0.45)
             return Rejected("long");
         if (c.Solidity < 0.82)
@@ -55,17 +52,8 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
         Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, outline, []);
     }
 
-    private static FittedMark? OfPair(Disc disc, Disc other, MarkLayers left)
-    {
-        // The blur of the other's edge is not yet known: a little more than its disc is hidden.
-        MarkLayers alone = left.Hiding(other with { Radius = (1.12 * other.Radius) + 0.1 });
-        return SymmetricFit.Fit(alone.Darkening, disc.Centre, 2 * disc.Radius) is { } symmetric
-            && symmetric.Centre.DistanceTo(disc.Centre) < 0.5 * disc.Radius
-            && MarkFit.Of(alone, symmetric with { Centre = disc.Centre, Diameter = 2 * disc.Radius }) is { Outline: { Seen: > LeastSeenOfPair, Roughness: < MostRoughness } } mark
-            && mark.Diameter is >= LeastDiameter and <= MostDiameter
-            ? mark
-            : null;
-    }
+    private static bool IsPlausibleOfPair(FittedMark mark) =>
+        mark is { Outline: { Seen: > LeastSeenOfPair, Roughness: < MostRoughness }, Diameter: >= LeastDiameter and <= MostDiameter };
 
     private string? Objection(MarkCandidate c, IReadOnlyList<FittedMark> marks)
     {

@@ -5,53 +5,69 @@ using MathNet.Numerics.LinearAlgebra;
 namespace MarkReader.Imaging.Marks;
 
 /// <summary>
-/// Fits the centre of a mark to its outline: in every direction the edge is located between the light just inside and just outside it,
-/// so that smoke, shadow and glare, which change both, do not move it.
+/// Fits the centre of a mark, or of two that overlap, to the outline: in every direction the edge is located between the light just inside and
+/// just outside it, so that smoke, shadow and glare, which change both, do not move it.
 /// </summary>
-/// <remarks>An ellipse by robust least squares over the directions (Tukey's biweight); the covariance is clustered by pairs of opposite sectors as in <see cref="SymmetricFit"/>.</remarks>
+/// <remarks>
+/// Ellipses by robust least squares over the directions (Tukey's biweight); two marks share one shape, since one beam made them. The covariance
+/// is clustered by sectors (Liang and Zeger, Biometrika 73, 1986), of a single mark by pairs of opposite ones: an outline that bulges alike on
+/// opposite sides does not move its centre.
+/// </remarks>
 internal static class OutlineFit
 {
     private const int Directions = 72;
-    private const int Clusters = 18;
-    private const int Parameters = 5; // centre u, v; radius; shape e1, e2
-    /// <summary>Standard deviation of the shape before the outline is seen: axis ratios down to 0.9 are usual.</summary>
-    private const double ShapePrior = 0.12;
-
-    /// <summary>
-    /// Part of the edge's width by which it is displaced where the light outside is twice the usual: cameras bend their tone curve, so that an
-    /// edge between other levels lies elsewhere in its blur. From rendered photos with tone curves of phones.
-    /// </summary>
-    private const double LevelShift = 0.08;
-
+    private const int Sectors = 36;
+    private const int OfMark = 3; // centre u, v; radius
     private const double Tukey = 4.685;
     private const int LeastDirections = 24;
+    private const int LeastDirectionsOfPair = 16;
 
     /// <summary>Least step of light at an edge, of full scale.</summary>
     private const double LeastStep = 0.005;
 
+    /// <summary>An outline's edges keep so many standard deviations of their blur away from another mark's.</summary>
+    private const double Clearance = 1.5;
+
+    /// <summary>Standard deviation of the two shape elements before the outline is seen: axis ratios down to 0.9 are usual.</summary>
+    private const double ShapePrior = 0.12;
+    private const double ShapePriorOfPair = 0.06;
+
     /// <param name="light">The zone in linear light; NaN where nothing is known.</param>
-    /// <param name="centre">Centre from a first fit, mm.</param>
-    /// <param name="radius">Radius at half depth, mm.</param>
+    /// <param name="mark">Centre and radius from a first fit.</param>
     /// <param name="edgeWidth">Standard deviation of the edge's blur, mm.</param>
-    public static FittedOutline? Fit(ZoneMap light, CardPoint centre, double radius, double edgeWidth)
+    public static FittedOutline? Fit(ZoneMap light, Disc mark, double edgeWidth) => Fit(light, [mark], edgeWidth)?[0];
+
+    /// <summary>Two marks that overlap.</summary>
+    public static FittedOutline[]? Fit(ZoneMap light, (Disc First, Disc Second) pair, double edgeWidth) => Fit(light, [pair.First, pair.Second], edgeWidth);
+
+    private static FittedOutline[]? Fit(ZoneMap light, Disc[] marks, double edgeWidth)
     {
+        double radius = marks.Min(m => m.Radius);
         double half = Math.Clamp((2.4 * edgeWidth) + 0.08, Math.Min(0.2, 0.7 * radius), 0.75 * radius);
-        FittedOutline? outline = new(centre, new(1, 0, 1), new(1, 0, 1), radius, 0, 0, edgeWidth, 0, 0);
+        FittedOutline[]? outlines = [.. marks.Select(m => FittedOutline.Start(m, edgeWidth))];
         for (int round = 0; round < 3; round++)
         {
-            List<EdgePoint> edges = Edges(light, outline, half);
-            if (edges.Count < LeastDirections || (outline = Ellipse(edges, outline)) is null)
+            List<EdgePoint> edges = [.. Enumerable.Range(0, marks.Length).SelectMany(k => Edges(light, outlines, k, half))];
+            if (!AreEnough(edges, marks.Length) || (outlines = Ellipses(edges, outlines)) is null)
                 return null;
-            if (outline.Centre.DistanceTo(centre) > 0.5 * radius || outline.Radius < 0.5 * radius || outline.Radius > 1.6 * radius)
-                return null;
+            for (int k = 0; k < marks.Length; k++)
+            {
+                if (outlines[k].Centre.DistanceTo(marks[k].Centre) > 0.5 * marks[k].Radius || outlines[k].Radius < 0.5 * marks[k].Radius || outlines[k].Radius > 1.6 * marks[k].Radius)
+                    return null;
+            }
         }
 
-        return outline;
+        return outlines;
     }
 
-    private static List<EdgePoint> Edges(ZoneMap light, FittedOutline about, double half)
+    private static bool AreEnough(List<EdgePoint> edges, int marks) =>
+        Enumerable.Range(0, marks).All(k => edges.Count(e => e.Mark == k) >= (marks == 1 ? LeastDirections : LeastDirectionsOfPair));
+
+    private static List<EdgePoint> Edges(ZoneMap light, FittedOutline[] outlines, int mark, double half)
     {
         const int Lines = 5;
+        FittedOutline about = outlines[mark];
+        FittedOutline? other = outlines.Length == 1 ? null : outlines[1 - mark];
         double pixel = 1 / light.Grid.PixelsPerMm;
         double step = Math.Min(pixel, half / 8);
         int samples = (2 * (int)(half / step)) + 1;
@@ -61,26 +77,21 @@ internal static class OutlineFit
         {
             double angle = 2 * Math.PI * k / Directions;
             double r0 = about.RadiusAt(angle);
+            if (other is not null && other.Clearance(about.At(angle, r0)) < Clearance * Math.Max(about.Sigma, other.Sigma))
+                continue;
             profile.Clear();
-            bool known = true;
-            for (int line = 0; line < Lines && known; line++)
+            for (int line = 0; line < Lines; line++)
             {
                 double a = angle + (2 * Math.PI / Directions * (((line + 0.5) / Lines) - 0.5));
-                (double s, double c) = Math.SinCos(a);
                 for (int i = 0; i < samples; i++)
-                {
-                    double r = r0 + (step * (i - (samples / 2)));
-                    double v = Sample(light, new(about.Centre.U + (r * c), about.Centre.V + (r * s)));
-                    known &= !double.IsNaN(v);
-                    profile[i] += v / Lines;
-                }
+                    profile[i] += light.Between(about.At(a, r0 + (step * (i - (samples / 2))))) / Lines;
             }
 
-            if (!known)
+            if (profile.ContainsAnyExceptInRange(double.NegativeInfinity, double.MaxValue))
                 continue;
             if (OutlineEdge.Fit(profile, step, pixel) is not { } fit || fit.Step < LeastStep || Math.Abs(fit.Place) > 0.75 * half || !(fit.Variance < half * half))
                 continue;
-            edges.Add(new(angle, r0 + fit.Place, fit.Variance, fit.Sigma, fit.Step, fit.Outside, k % (Directions / 2) / (Directions / 2 / Clusters)));
+            edges.Add(new(mark, angle, r0 + fit.Place, fit.Variance, fit.Sigma, fit.Step, fit.Outside));
         }
 
         // A direction with much less of a step than most shows a pen line or another mark.
@@ -90,134 +101,129 @@ internal static class OutlineFit
         return [.. edges.Where(e => e.Step > usual / 3)];
     }
 
-    private static FittedOutline? Ellipse(List<EdgePoint> edges, FittedOutline start)
+    private static FittedOutline[]? Ellipses(List<EdgePoint> edges, FittedOutline[] start)
     {
-        Vector<double> p = Vector<double>.Build.Dense([0, 0, start.Radius, start.E1, start.E2]);
+        int marks = start.Length;
+        int shape = OfMark * marks;
+        int parameters = shape + 2;
+        double certainty = 1 / Square(marks == 1 ? ShapePrior : ShapePriorOfPair);
+        Vector<double> p = Vector<double>.Build.Dense([.. start.SelectMany(s => (double[])[0, 0, s.Radius]), start[0].E1, start[0].E2]);
         int n = edges.Count;
         double[] residuals = new double[n];
         double[] weights = new double[n];
-        double[][] rows = new double[n][];
-        double extra = 0;
-        Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
+        Vector<double>[] rows = new Vector<double>[n];
+        Matrix<double> normal = Matrix<double>.Build.Dense(parameters, parameters);
         for (int iteration = 0; iteration < 25; iteration++)
         {
             for (int i = 0; i < n; i++)
             {
-                residuals[i] = edges[i].Radius - Distance(p, edges[i].Angle);
-                rows[i] = Row(p, edges[i].Angle);
+                residuals[i] = edges[i].Radius - Distance(p, edges[i], shape);
+                rows[i] = Row(p, edges[i], shape);
             }
 
             // Roughness of the outline adds to every direction alike.
-            double scale = 1.4826 * Median(residuals.Select(Math.Abs));
-            extra = Math.Max(scale * scale, 1e-8);
+            double extra = Math.Max(Square(1.4826 * Median(residuals.Select(Math.Abs))), 1e-8);
+            normal.Clear();
+            Vector<double> right = Vector<double>.Build.Dense(parameters);
             for (int i = 0; i < n; i++)
             {
                 double t = iteration < 2 ? 0 : residuals[i] / (Tukey * Math.Sqrt(extra));
                 weights[i] = Math.Abs(t) < 1 ? Square(1 - (t * t)) / (extra + edges[i].Variance) : 0;
+                normal += weights[i] * rows[i].OuterProduct(rows[i]);
+                right += weights[i] * residuals[i] * rows[i];
             }
 
-            normal.Clear();
-            Vector<double> right = Vector<double>.Build.Dense(Parameters);
-            for (int i = 0; i < n; i++)
+            for (int k = shape; k < parameters; k++)
             {
-                Vector<double> row = Vector<double>.Build.Dense(rows[i]);
-                normal += weights[i] * row.OuterProduct(row);
-                right += weights[i] * residuals[i] * row;
-            }
-
-            // Marks are nearly round: a weak belief that keeps a half-hidden outline determined.
-            for (int k = 3; k < Parameters; k++)
-            {
-                normal[k, k] += 1 / Square(ShapePrior);
-                right[k] -= p[k] / Square(ShapePrior);
+                normal[k, k] += certainty;
+                right[k] -= certainty * p[k];
             }
 
             Vector<double> step = normal.LU().Solve(right);
             if (!step.All(double.IsFinite))
                 return null;
             p += step;
-            if (Math.Sqrt((p[3] * p[3]) + (p[4] * p[4])) > 0.85 || p[2] <= 0)
+            if (Math.Sqrt(Square(p[shape]) + Square(p[shape + 1])) > 0.85 || Enumerable.Range(0, marks).Any(k => p[(OfMark * k) + 2] <= 0))
                 return null;
-            if (iteration > 4 && Math.Abs(step[0]) + Math.Abs(step[1]) < 1e-6)
+            if (iteration > 4 && step.L2Norm() < 1e-6)
                 break;
         }
 
-        if (weights.Count(w => w > 0) < LeastDirections)
+        List<EdgePoint> used = [.. edges.Where((_, i) => weights[i] > 0)];
+        if (!AreEnough(used, marks))
             return null;
-        Matrix<double> inverse = normal.Inverse();
-        Vector<double>[] scores = [.. Enumerable.Range(0, Clusters).Select(_ => Vector<double>.Build.Dense(Parameters))];
-        for (int i = 0; i < n; i++)
-            scores[edges[i].Cluster] += weights[i] * residuals[i] * Vector<double>.Build.Dense(rows[i]);
-        Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
-        foreach (Vector<double> s in scores)
-            meat += s.OuterProduct(s);
-        meat *= Clusters / (Clusters - 1.0);
-        Matrix<double> c = inverse * meat * inverse;
-        EdgePoint[] used = [.. edges.Where((_, i) => weights[i] > 0)];
-        double rough = Math.Sqrt(residuals.Where((_, i) => weights[i] > 0).Average(Square));
-        double sigma = Median(used.Select(e => e.Sigma));
-        return new(
-            new(start.Centre.U + p[0], start.Centre.V + p[1]),
-            new(c[0, 0], c[0, 1], c[1, 1]),
-            LevelDoubt(used, sigma),
-            p[2],
-            p[3],
-            p[4],
-            sigma,
-            used.Length / (double)Directions,
-            Math.Sqrt(Math.Max(0, Square(rough) - used.Average(e => e.Variance))) / p[2]);
-    }
+        Matrix<double> covariance = Covariance(normal, edges, rows, residuals, weights, shape, certainty);
+        return [.. Enumerable.Range(0, marks).Select(k => Outline(k))];
 
-    /// <summary>What the first harmonic of the light outside may have done to the centre.</summary>
-    private static Covariance2 LevelDoubt(EdgePoint[] edges, double sigma)
-    {
-        double mean = edges.Average(e => e.Outside);
-        double u = 2 * edges.Average(e => Math.Cos(e.Angle) * (e.Outside - mean)) / mean * LevelShift * sigma;
-        double v = 2 * edges.Average(e => Math.Sin(e.Angle) * (e.Outside - mean)) / mean * LevelShift * sigma;
-        return new Covariance2(u * u, u * v, v * v) + Covariance2.Isotropic(0.3 * Math.Sqrt((u * u) + (v * v)));
-    }
-
-    /// <summary>Distance from the start's centre to the ellipse with parameters p in a direction, to first order in the centre's move.</summary>
-    private static double Distance(Vector<double> p, double angle)
-    {
-        (double s, double c) = Math.SinCos(angle);
-        double along = (p[0] * c) + (p[1] * s), across = (p[1] * c) - (p[0] * s);
-        double turned = angle - (across / p[2]);
-        return along + RadiusAt(p[2], p[3], p[4], turned) - (across * across / (2 * p[2]));
-    }
-
-    internal static double RadiusAt(double radius, double e1, double e2, double angle)
-    {
-        (double s, double c) = Math.SinCos(angle);
-        double q = ((1 + e1) * c * c) + (2 * e2 * s * c) + ((1 - e1) * s * s);
-        return radius * Math.Sqrt(Math.Sqrt(1 - (e1 * e1) - (e2 * e2)) / q);
-    }
-
-    private static double[] Row(Vector<double> p, double angle)
-    {
-        double[] row = new double[Parameters];
-        for (int k = 0; k < Parameters; k++)
+        FittedOutline Outline(int mark)
         {
-            const double h = 1e-5;
-            Vector<double> up = p.Clone(), down = p.Clone();
-            up[k] += h;
-            down[k] -= h;
-            row[k] = (Distance(up, angle) - Distance(down, angle)) / (2 * h);
+            int at = OfMark * mark;
+            EdgePoint[] own = [.. used.Where(e => e.Mark == mark)];
+            double rough = Enumerable.Range(0, n).Where(i => weights[i] > 0 && edges[i].Mark == mark).Average(i => Square(residuals[i]));
+            double sigma = Median(own.Select(e => e.Sigma));
+            return new(
+                start[mark].Centre + new CardVector(p[at], p[at + 1]),
+                new(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
+                LevelDoubt.Of(own, sigma),
+                p[at + 2],
+                p[shape],
+                p[shape + 1],
+                sigma,
+                own.Length / (double)Directions,
+                Math.Sqrt(Math.Max(0, rough - own.Average(e => e.Variance))) / p[at + 2]);
+        }
+    }
+
+    private static Matrix<double> Covariance(
+        Matrix<double> normal, List<EdgePoint> edges, Vector<double>[] rows, double[] residuals, double[] weights, int shape, double certainty)
+    {
+        Dictionary<int, Vector<double>> scores = [];
+        for (int i = 0; i < rows.Length; i++)
+        {
+            if (weights[i] <= 0)
+                continue;
+            int sector = (int)(edges[i].Angle / (2 * Math.PI) * Sectors);
+            // One mark: opposite sectors together. Two: the opposite ones are hidden, so neighbours go together.
+            int cluster = shape == OfMark ? sector % (Sectors / 2) : (edges[i].Mark * Sectors) + (sector / 2);
+            Vector<double> score = weights[i] * residuals[i] * rows[i];
+            scores[cluster] = scores.TryGetValue(cluster, out Vector<double>? sum) ? sum + score : score;
+        }
+
+        Matrix<double> meat = Matrix<double>.Build.Dense(normal.RowCount, normal.RowCount);
+        foreach (Vector<double> s in scores.Values)
+            meat += s.OuterProduct(s);
+        meat *= scores.Count / Math.Max(1.0, scores.Count - normal.RowCount);
+        for (int k = shape; k < shape + 2; k++)
+            meat[k, k] += certainty;
+        Matrix<double> inverse = normal.Inverse();
+        return inverse * meat * inverse;
+    }
+
+    /// <summary>Distance from a mark's start centre to its ellipse with parameters p in an edge's direction, to second order in the centre's move.</summary>
+    private static double Distance(Vector<double> p, EdgePoint e, int shape)
+    {
+        int at = OfMark * e.Mark;
+        (double s, double c) = Math.SinCos(e.Angle);
+        double along = (p[at] * c) + (p[at + 1] * s), across = (p[at + 1] * c) - (p[at] * s);
+        double turned = e.Angle - (across / p[at + 2]);
+        return along + FittedOutline.RadiusAt(p[at + 2], p[shape], p[shape + 1], turned) - (across * across / (2 * p[at + 2]));
+    }
+
+    private static Vector<double> Row(Vector<double> p, EdgePoint e, int shape)
+    {
+        const double h = 1e-5;
+        Vector<double> row = Vector<double>.Build.Dense(p.Count);
+        foreach (int k in (ReadOnlySpan<int>)[OfMark * e.Mark, (OfMark * e.Mark) + 1, (OfMark * e.Mark) + 2, shape, shape + 1])
+        {
+            double kept = p[k];
+            p[k] = kept + h;
+            double up = Distance(p, e, shape);
+            p[k] = kept - h;
+            row[k] = (up - Distance(p, e, shape)) / (2 * h);
+            p[k] = kept;
         }
 
         return row;
-    }
-
-    private static double Sample(ZoneMap map, CardPoint at)
-    {
-        (double x, double y) = map.Grid.ToPixel(at);
-        int ix = (int)Math.Floor(x), iy = (int)Math.Floor(y);
-        if (ix < 0 || iy < 0 || ix >= map.Grid.Size - 1 || iy >= map.Grid.Size - 1)
-            return double.NaN;
-        double fx = x - ix, fy = y - iy;
-        double top = map[ix, iy] + (fx * (map[ix + 1, iy] - map[ix, iy]));
-        double bottom = map[ix, iy + 1] + (fx * (map[ix + 1, iy + 1] - map[ix, iy + 1]));
-        return top + (fy * (bottom - top));
     }
 
     private static double Median(IEnumerable<double> values)

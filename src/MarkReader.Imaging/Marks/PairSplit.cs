@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -18,12 +19,20 @@ internal static class PairSplit
     private const double LeastDistance = 0.35;
     private const double MostDistance = 2.1;
 
-    /// <summary>The two discs whose union has this outline, or null when it is one mark's.</summary>
-    /// <param name="outline">Points on the common outline, mm.</param>
-    public static (Disc First, Disc Second)? Of(IReadOnlyList<CardPoint> outline)
+    private const int Directions = 96;
+
+    /// <summary>The two discs whose union a dark area is, or null when it is one mark.</summary>
+    /// <param name="darkening">The zone's darkening at full resolution.</param>
+    /// <param name="area">The area.</param>
+    public static (Disc First, Disc Second)? Of(ZoneMap darkening, MarkCandidate area)
     {
-        if (outline.Count < 24)
-            return null;
+        List<CardPoint> outline = HalfDepth(darkening, area);
+        return outline.Count < Directions / 2 ? null : Of(outline);
+    }
+
+    /// <summary>The two discs whose union has this outline, or null when it is one ellipse.</summary>
+    internal static (Disc First, Disc Second)? Of(IReadOnlyList<CardPoint> outline)
+    {
         CardPoint middle = new(outline.Average(p => p.U), outline.Average(p => p.V));
         CardVector[] points = [.. outline.Select(p => p - middle)];
         double uu = points.Average(p => p.U * p.U), uv = points.Average(p => p.U * p.V), vv = points.Average(p => p.V * p.V);
@@ -47,9 +56,36 @@ internal static class PairSplit
         double distance = Math.Sqrt(Square(p[0] - p[3]) + Square(p[1] - p[4]));
         double mean = (p[2] + p[5]) / 2;
         bool plausible = distance > LeastDistance * mean && distance < MostDistance * mean && p[2] > 0.5 * p[5] && p[5] > 0.5 * p[2];
+        if (Environment.GetEnvironmentVariable("DBG") != null) Console.WriteLine($"pair n{outline.Count} ell {ellipse/minor:0.000} rms {best.Value.Rms/minor:0.000} dist {distance/mean:0.00} R {p[2]:0.00} {p[5]:0.00} @ {middle.U:0.0},{middle.V:0.0}");
         return plausible && best.Value.Rms < Gain * ellipse
             ? (new(middle + new CardVector(p[0], p[1]), p[2]), new(middle + new CardVector(p[3], p[4]), p[5]))
             : null;
+    }
+
+    /// <summary>Where the darkening falls through half the area's depth, outermost, in directions all round.</summary>
+    private static List<CardPoint> HalfDepth(ZoneMap darkening, MarkCandidate area)
+    {
+        double step = 0.5 / darkening.Grid.PixelsPerMm;
+        double level = area.Depth / 2;
+        List<CardPoint> places = [];
+        for (int k = 0; k < Directions; k++)
+        {
+            (double s, double c) = Math.SinCos(2 * Math.PI * k / Directions);
+            double outside = double.NaN;
+            for (double r = 0.9 * area.Diameter; r > 0; r -= step)
+            {
+                double d = darkening.Between(area.Centre + new CardVector(r * c, r * s));
+                if (d >= level && outside < level)
+                {
+                    places.Add(area.Centre + ((r + (step * (d - level) / (d - outside))) * new CardVector(c, s)));
+                    break;
+                }
+
+                outside = d;
+            }
+        }
+
+        return places;
     }
 
     private static double EllipseResidual(CardVector[] points, Ellipse e)
