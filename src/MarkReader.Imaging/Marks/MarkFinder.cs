@@ -17,6 +17,9 @@ internal sealed class MarkFinder
     private const double LeastDepth = 0.10;
     private const double LeastSignal = 6;
 
+    /// <summary>A mark with such a clean outline needs no other area of its spot to be looked at.</summary>
+    private const double GoodScore = 0.8;
+
     /// <summary>Diameters that are tried at a place named by the user, mm, and how far off its centre a finger may be.</summary>
     private static readonly double[] s_tapDiameters = [1, 1.5, 2.2, 3.2, 4.5, 6.5];
     private const double TapReach = 1.5;
@@ -95,6 +98,8 @@ internal sealed class MarkFinder
             first ??= verdict;
             if (verdict.Marks.Count > 0 && (best is null || verdict.Score > best.Score))
                 best = verdict;
+            if (best?.Score > GoodScore)
+                break;
         }
 
         return best ?? first ?? new(search.Thin(spot), [], []);
@@ -106,7 +111,7 @@ internal sealed class MarkFinder
         {
             MarkLayers left = _layers.Without(_marks, null);
             FittedMark? best = s_tapDiameters
-                .Select(d => SymmetricFit.Fit(left.Darkening, place, d))
+                .Select(d => SymmetricFit.Fit(left.Coarse, place, d))
                 .OfType<SymmetricMark>()
                 .Select(s => MarkFit.Of(left, s))
                 .OfType<FittedMark>()

@@ -5,18 +5,21 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="leastDepth">Least darkening of a mark.</param>
 internal sealed class MarkJudge(double zoneSide, double leastDepth)
 {
-    private const double LeastDiameter = 0.8;
+    private const double LeastDiameter = 0.9;
     private const double MostDiameter = 15;
 
-    /// <summary>Beside a mark, a spot paler than this part of it is smoke.</summary>
+    /// <summary>Beside a mark, a spot paler than this part of it is smoke; a soft one already below the larger part.</summary>
     private const double SmokeShare = 0.2;
+    private const double SoftSmokeShare = 0.5;
 
     /// <summary>Part of the directions that must show an edge; fewer where another mark hides it.</summary>
     private const double LeastSeen = 0.6;
+    private const double LeastSeenClean = 0.45;
     private const double LeastSeenOfPair = 0.2;
 
     /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
     private const double MostRoughness = 0.06;
+    private const double CleanRoughness = 0.02;
 
     /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
     private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "no edge all round", "no outline", "ragged"];
@@ -35,7 +38,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
             return Rejected("long");
         if (c.Solidity < 0.82)
             return Rejected("ragged");
-        if (SymmetricFit.Fit(left.Darkening, c.Centre, c.Diameter) is not { } symmetric)
+        if (SymmetricFit.Fit(left.Coarse, c.Centre, c.Diameter) is not { } symmetric)
             return Rejected("not symmetric");
         if (Objection(symmetric, marks) is { } shape)
             return Rejected(shape);
@@ -43,14 +46,19 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
             return Rejected("no outline");
         return mark.Outline switch
         {
-            { Seen: < LeastSeen } => Rejected("open outline"),
+            { Seen: < LeastSeenClean } => Rejected("open outline"),
+            { Seen: < LeastSeen, Roughness: > CleanRoughness } => Rejected("open outline"),
             { Roughness: > MostRoughness } when mark.IsByOutline => Rejected("rough outline"),
+            _ when !mark.IsByOutline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
             _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
             _ => new(c, outline, [mark]),
         };
 
         Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, outline, []);
     }
+
+    private static bool IsBeside(SymmetricMark s, IReadOnlyList<FittedMark> marks, double share) =>
+        marks.Any(m => s.Depth < share * m.Symmetric.Depth && m.Centre.DistanceTo(s.Centre) < SymmetricFit.HaloReach(m.Diameter) + (s.Diameter / 2));
 
     private static bool IsPlausibleOfPair(FittedMark mark) =>
         mark is { Outline: { Seen: > LeastSeenOfPair, Roughness: < MostRoughness }, Diameter: >= LeastDiameter and <= MostDiameter };
@@ -73,7 +81,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
         { Roughness: > 0.35 } => "rough",
         { AxisRatio: < 0.4 } => "long",
         { Sides: < 0.7 } => "no edge all round",
-        _ when marks.Any(m => s.Depth < SmokeShare * m.Symmetric.Depth && m.Centre.DistanceTo(s.Centre) < SymmetricFit.HaloReach(m.Diameter) + (s.Diameter / 2)) => "smoke of a mark",
+        _ when IsBeside(s, marks, SmokeShare) => "smoke of a mark",
         _ when s.Depth < leastDepth => "faint against its surroundings",
         _ when marks.Any(m => m.Centre.DistanceTo(s.Centre) < 0.3 * Math.Max(m.Diameter, s.Diameter)) => "rest of a mark",
         _ => null,

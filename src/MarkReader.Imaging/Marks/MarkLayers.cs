@@ -5,6 +5,14 @@ namespace MarkReader.Imaging.Marks;
 /// <summary>A zone's light and its darkening, which marks are taken away from together; NaN where nothing is left to be seen.</summary>
 internal sealed record MarkLayers(ZoneMap Light, ZoneMap Darkening)
 {
+    /// <summary>Pixels per mm at which profiles are fitted: enough for an edge of a tenth of a mm.</summary>
+    private const double CoarseScale = 10;
+
+    private ZoneMap? _coarse;
+
+    /// <summary>The darkening with fewer pixels, for fits that need no more.</summary>
+    public ZoneMap Coarse => _coarse ??= Darkening.Reduce(Math.Max(1, (int)(Darkening.Grid.PixelsPerMm / CoarseScale)));
+
     /// <summary>Below this transmission a divided-out mark leaves nothing to be measured.</summary>
     private const double LeastTransmission = 0.3;
 

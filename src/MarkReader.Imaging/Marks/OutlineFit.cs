@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
@@ -27,6 +28,9 @@ internal static class OutlineFit
 
     /// <summary>An outline's edges keep so many standard deviations of their blur away from another mark's.</summary>
     private const double Clearance = 1.5;
+
+    /// <summary>What one part of hidden directions adds to the variance, as a factor.</summary>
+    private const double HiddenWeight = 4;
 
     /// <summary>Standard deviation of the two shape elements before the outline is seen: axis ratios down to 0.9 are usual.</summary>
     private const double ShapePrior = 0.12;
@@ -111,8 +115,8 @@ internal static class OutlineFit
         int n = edges.Count;
         double[] residuals = new double[n];
         double[] weights = new double[n];
-        Vector<double>[] rows = new Vector<double>[n];
-        Matrix<double> normal = Matrix<double>.Build.Dense(parameters, parameters);
+        double[][] rows = new double[n][];
+        NormalEquations equations = new(parameters);
         for (int iteration = 0; iteration < 25; iteration++)
         {
             for (int i = 0; i < n; i++)
@@ -123,24 +127,17 @@ internal static class OutlineFit
 
             // Roughness of the outline adds to every direction alike.
             double extra = Math.Max(Square(1.4826 * Median(residuals.Select(Math.Abs))), 1e-8);
-            normal.Clear();
-            Vector<double> right = Vector<double>.Build.Dense(parameters);
+            equations = new(parameters);
             for (int i = 0; i < n; i++)
             {
                 double t = iteration < 2 ? 0 : residuals[i] / (Tukey * Math.Sqrt(extra));
                 weights[i] = Math.Abs(t) < 1 ? Square(1 - (t * t)) / (extra + edges[i].Variance) : 0;
-                normal += weights[i] * rows[i].OuterProduct(rows[i]);
-                right += weights[i] * residuals[i] * rows[i];
+                equations.Add(rows[i], residuals[i], weights[i]);
             }
 
             for (int k = shape; k < parameters; k++)
-            {
-                normal[k, k] += certainty;
-                right[k] -= certainty * p[k];
-            }
-
-            Vector<double> step = normal.LU().Solve(right);
-            if (!step.All(double.IsFinite))
+                equations.AddPrior(k, -p[k], certainty);
+            if (equations.Solve() is not { } step)
                 return null;
             p += step;
             if (Math.Sqrt(Square(p[shape]) + Square(p[shape + 1])) > 0.85 || Enumerable.Range(0, marks).Any(k => p[(OfMark * k) + 2] <= 0))
@@ -152,7 +149,7 @@ internal static class OutlineFit
         List<EdgePoint> used = [.. edges.Where((_, i) => weights[i] > 0)];
         if (!AreEnough(used, marks))
             return null;
-        Matrix<double> covariance = Covariance(normal, edges, rows, residuals, weights, shape, certainty);
+        Matrix<double> covariance = Covariance(equations.Matrix, edges, rows, residuals, weights, shape, certainty);
         return [.. Enumerable.Range(0, marks).Select(k => Outline(k))];
 
         FittedOutline Outline(int mark)
@@ -161,21 +158,24 @@ internal static class OutlineFit
             EdgePoint[] own = [.. used.Where(e => e.Mark == mark)];
             double rough = Enumerable.Range(0, n).Where(i => weights[i] > 0 && edges[i].Mark == mark).Average(i => Square(residuals[i]));
             double sigma = Median(own.Select(e => e.Sigma));
+            double seen = own.Length / (double)Directions;
+            // Directions that were left out show that something lies on the mark; it may lie on some of the rest.
+            double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : 1;
             return new(
                 start[mark].Centre + new CardVector(p[at], p[at + 1]),
-                new(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
+                hidden * new Covariance2(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
                 LevelDoubt.Of(own, sigma),
                 p[at + 2],
                 p[shape],
                 p[shape + 1],
                 sigma,
-                own.Length / (double)Directions,
+                seen,
                 Math.Sqrt(Math.Max(0, rough - own.Average(e => e.Variance))) / p[at + 2]);
         }
     }
 
     private static Matrix<double> Covariance(
-        Matrix<double> normal, List<EdgePoint> edges, Vector<double>[] rows, double[] residuals, double[] weights, int shape, double certainty)
+        Matrix<double> normal, List<EdgePoint> edges, double[][] rows, double[] residuals, double[] weights, int shape, double certainty)
     {
         Dictionary<int, Vector<double>> scores = [];
         for (int i = 0; i < rows.Length; i++)
@@ -185,7 +185,7 @@ internal static class OutlineFit
             int sector = (int)(edges[i].Angle / (2 * Math.PI) * Sectors);
             // One mark: opposite sectors together. Two: the opposite ones are hidden, so neighbours go together.
             int cluster = shape == OfMark ? sector % (Sectors / 2) : (edges[i].Mark * Sectors) + (sector / 2);
-            Vector<double> score = weights[i] * residuals[i] * rows[i];
+            Vector<double> score = weights[i] * residuals[i] * Vector<double>.Build.Dense(rows[i]);
             scores[cluster] = scores.TryGetValue(cluster, out Vector<double>? sum) ? sum + score : score;
         }
 
@@ -209,10 +209,10 @@ internal static class OutlineFit
         return along + FittedOutline.RadiusAt(p[at + 2], p[shape], p[shape + 1], turned) - (across * across / (2 * p[at + 2]));
     }
 
-    private static Vector<double> Row(Vector<double> p, EdgePoint e, int shape)
+    private static double[] Row(Vector<double> p, EdgePoint e, int shape)
     {
         const double h = 1e-5;
-        Vector<double> row = Vector<double>.Build.Dense(p.Count);
+        double[] row = new double[p.Count];
         foreach (int k in (ReadOnlySpan<int>)[OfMark * e.Mark, (OfMark * e.Mark) + 1, (OfMark * e.Mark) + 2, shape, shape + 1])
         {
             double kept = p[k];

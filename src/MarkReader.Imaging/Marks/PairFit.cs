@@ -8,7 +8,7 @@ internal static class PairFit
         // The profile of each with the other hidden; the blur of its edge is not known yet, so a little more is hidden.
         double margin = 0.1 + (0.05 * (first.Radius + second.Radius));
         SymmetricMark? Alone(Disc one, Disc other) =>
-            SymmetricFit.Fit(layers.Hiding(other with { Radius = other.Radius + margin }).Darkening, one.Centre, 2 * one.Radius);
+            SymmetricFit.Fit(layers.Hiding(other with { Radius = other.Radius + margin }).Coarse, one.Centre, 2 * one.Radius);
         if (Alone(first, second) is not { } a || Alone(second, first) is not { } b)
             return null;
         return OutlineFit.Fit(layers.Light, (first, second), Math.Min(a.EdgeWidth, b.EdgeWidth)) is { } outlines

@@ -1,6 +1,6 @@
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace MarkReader.Imaging.Marks;
 
@@ -56,7 +56,6 @@ internal static class PairSplit
         double distance = Math.Sqrt(Square(p[0] - p[3]) + Square(p[1] - p[4]));
         double mean = (p[2] + p[5]) / 2;
         bool plausible = distance > LeastDistance * mean && distance < MostDistance * mean && p[2] > 0.5 * p[5] && p[5] > 0.5 * p[2];
-        if (Environment.GetEnvironmentVariable("DBG") != null) Console.WriteLine($"pair n{outline.Count} ell {ellipse/minor:0.000} rms {best.Value.Rms/minor:0.000} dist {distance/mean:0.00} R {p[2]:0.00} {p[5]:0.00} @ {middle.U:0.0},{middle.V:0.0}");
         return plausible && best.Value.Rms < Gain * ellipse
             ? (new(middle + new CardVector(p[0], p[1]), p[2]), new(middle + new CardVector(p[3], p[4]), p[5]))
             : null;
@@ -105,21 +104,20 @@ internal static class PairSplit
     private static (double[] P, double Rms) Refine(CardVector[] points, double[] p)
     {
         double lambda = 1e-2;
+        double[] row = new double[Parameters];
         double cost = points.Sum(q => Square(Distance(q, p)));
         for (int iteration = 0; iteration < 60; iteration++)
         {
-            Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
-            Vector<double> right = Vector<double>.Build.Dense(Parameters);
+            NormalEquations equations = new(Parameters);
             foreach (CardVector q in points)
             {
-                double r = Distance(q, p);
-                Vector<double> row = Vector<double>.Build.Dense(Parameters, k => Derivative(q, p, k));
-                normal += row.OuterProduct(row);
-                right -= r * row;
+                for (int k = 0; k < Parameters; k++)
+                    row[k] = Derivative(q, p, k);
+                equations.Add(row, -Distance(q, p), 1);
             }
 
-            normal.SetDiagonal((normal.Diagonal() * (1 + lambda)) + 1e-9);
-            Vector<double> step = normal.LU().Solve(right);
+            if (equations.Solve(lambda) is not { } step)
+                break;
             double[] next = [.. p.Select((v, k) => v + step[k])];
             double changed = points.Sum(q => Square(Distance(q, next)));
             if (changed < cost)
