@@ -135,7 +135,10 @@ internal sealed class MarkFinder
                 if (_marks.Any(o => Overlap(o, mark)))
                     continue;
                 if (_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < SymmetricFit.HaloReach(o.Diameter) + mark.EdgeReach))
-                    _marks[i] = MarkFit.Of(_layers.Without(_marks, mark), mark.Symmetric with { Centre = mark.Centre }) ?? mark;
+                {
+                    MarkLayers alone = _layers.Without(_marks, mark);
+                    _marks[i] = SymmetricFit.Fit(alone.Coarse, mark.Centre, mark.Diameter) is { } s && MarkFit.Of(alone, s) is { } again ? again : mark;
+                }
             }
         }
     }

@@ -46,10 +46,10 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
             return Rejected("no outline");
         return mark.Outline switch
         {
-            { Seen: < LeastSeenClean } => Rejected("open outline"),
-            { Seen: < LeastSeen, Roughness: > CleanRoughness } => Rejected("open outline"),
-            { Roughness: > MostRoughness } when mark.IsByOutline => Rejected("rough outline"),
-            _ when !mark.IsByOutline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
+            { Seen: < LeastSeenClean } when mark.Method == MarkMethod.Outline => Rejected("open outline"),
+            { Seen: < LeastSeen, Roughness: > CleanRoughness } when mark.Method == MarkMethod.Outline => Rejected("open outline"),
+            { Roughness: > MostRoughness } when mark.Method == MarkMethod.Outline => Rejected("rough outline"),
+            _ when mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
             _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
             _ => new(c, outline, [mark]),
         };
@@ -94,5 +94,9 @@ internal sealed record Verdict(MarkCandidate Candidate, OpenCvSharp.Point[] Outl
     /// <summary>How well the marks' outlines fit, to choose between areas of one spot.</summary>
     public double Score => Marks.Count == 0 ? double.NegativeInfinity : Marks.Average(ScoreOf) + (0.2 * (Marks.Count - 1));
 
-    public static double ScoreOf(FittedMark mark) => mark.Outline is { } o ? o.Seen - (5 * o.Roughness) - (0.5 * mark.Symmetric.Roughness) : 0;
+    public static double ScoreOf(FittedMark mark) => mark.Method switch
+    {
+        MarkMethod.Outline => mark.Outline!.Seen - (5 * mark.Outline.Roughness) - (0.5 * mark.Symmetric.Roughness),
+        _ => mark.Symmetric.Sides - (2 * mark.Symmetric.Roughness),
+    };
 }
