@@ -11,6 +11,9 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Method">What the centre was taken from.</param>
 internal sealed record FittedMark(CardPoint Centre, Covariance2 Noise, Covariance2 ShapeDoubt, FittedOutline? Outline, SymmetricMark Symmetric, MarkMethod Method)
 {
+    /// <summary>Lines that run into it; null when there are none.</summary>
+    public HiddenPlaces? Strokes { get; init; }
+
     /// <summary>At half depth, mm.</summary>
     public double Diameter => Symmetric.Diameter;
 

@@ -24,6 +24,9 @@ internal static class MarkFit
     /// <summary>Part of the radius by which uneven surroundings pull the centre of symmetry, when the light on one side is twice that on the other's mean.</summary>
     private const double SymmetryPull = 0.1;
 
+    /// <summary>A profile free in all but symmetry takes up some of the texture that it should show as noise. Factor of variance, from rendered marks.</summary>
+    private const double SymmetryInflation = 2;
+
     /// <summary>A mark that has a centre of symmetry must be so smooth.</summary>
     private const double SymmetricRoughness = 0.12;
     private const double SymmetricSides = 0.85;
@@ -42,7 +45,7 @@ internal static class MarkFit
         FittedMark? byOutline = outline is null ? null : new(outline.Centre, outline.Covariance, outline.LevelDoubt, outline, s, MarkMethod.Outline);
         FittedMark? bySymmetry = s.Roughness > SymmetricRoughness || s.Sides < SymmetricSides || SymmetryDoubt(layers, s) is not { } doubt
             ? null
-            : new(s.Centre, s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
+            : new(s.Centre, SymmetryInflation * s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
         return byOutline is null || (bySymmetry is not null && bySymmetry.Variance < byOutline.Variance) ? bySymmetry : byOutline;
     }
 

@@ -286,7 +286,7 @@ internal sealed partial class SymmetricFit
             return steepest > 0 ? depth / (steepest * Math.Sqrt(2 * Math.PI)) : radius;
         }
 
-        /// <summary>Part of the seen sectors in which the darkening falls from inside to outside the edge by a third of the depth or more.</summary>
+        /// <summary>Part of the sectors in which the darkening falls from inside to outside the edge by a third of the depth or more.</summary>
         private double Sides(double radius, double depth)
         {
             double[] inside = new double[Sectors], outside = new double[Sectors];
@@ -303,17 +303,16 @@ internal sealed partial class SymmetricFit
                     (outside[sector], outsideCount[sector]) = (outside[sector] + _fit._d[i], outsideCount[sector] + 1);
             }
 
-            int seen = 0, falling = 0;
+            int falling = 0;
             for (int s = 0; s < Sectors; s++)
             {
                 if (insideCount[s] == 0 || outsideCount[s] == 0)
                     continue;
-                seen++;
                 if ((inside[s] / insideCount[s]) - (outside[s] / outsideCount[s]) > depth / 3)
                     falling++;
             }
 
-            return seen > 0 ? (double)falling / seen : 0;
+            return (double)falling / Sectors;
         }
 
         private int Sector(int i)
