@@ -23,8 +23,8 @@ internal static class OutlineFit
     private const int LeastDirections = 24;
     private const int LeastDirectionsOfPair = 16;
 
-    /// <summary>Least step of light at an edge, of full scale.</summary>
-    private const double LeastStep = 0.005;
+    /// <summary>Least step of light at an edge, of full scale: the steps of an 8-bit photo in deep shade.</summary>
+    private const double LeastStep = 0.0005;
 
     /// <summary>An outline's edges keep so many standard deviations of their blur away from another mark's.</summary>
     private const double Clearance = 1.5;
@@ -98,11 +98,11 @@ internal static class OutlineFit
             edges.Add(new(mark, angle, r0 + fit.Place, fit.Variance, fit.Sigma, fit.Step, fit.Outside));
         }
 
-        // A direction with much less of a step than most shows a pen line or another mark.
+        // A direction with much less contrast than most shows a pen line or another mark.
         if (edges.Count == 0)
             return edges;
-        double usual = Median(edges.Select(e => e.Step));
-        return [.. edges.Where(e => e.Step > usual / 3)];
+        double usual = Median(edges.Select(e => e.Step / e.Outside));
+        return [.. edges.Where(e => e.Step / e.Outside > usual / 3)];
     }
 
     private static FittedOutline[]? Ellipses(List<EdgePoint> edges, FittedOutline[] start)
