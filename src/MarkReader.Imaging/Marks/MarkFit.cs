@@ -28,6 +28,9 @@ internal static class MarkFit
     private const double SharpPull = 0.06;
     private const double SoftPull = 0.25;
 
+    /// <summary>Edge width over radius at which the variance of an outline's centre is doubled; from rendered soft burns.</summary>
+    private const double SoftEdge = 0.2;
+
     /// <summary>Edge width over radius at half depth of a Gaussian burn.</summary>
     private const double GaussianEdge = 0.56;
 
@@ -48,8 +51,8 @@ internal static class MarkFit
             && doubted
             && TextureFit.Fit(layers.Darkening, s.Centre, s.Diameter / 2, s.EdgeWidth, s.Depth) is { } texture
             && texture.Significance > LeastSignificance)
-            return new(texture.Centre, TextureInflation * texture.Covariance, Covariance2.Isotropic(0), outline, s, MarkMethod.Texture);
-        FittedMark? byOutline = outline is null ? null : new(outline.Centre, outline.Covariance, outline.LevelDoubt, outline, s, MarkMethod.Outline);
+            return new(texture.Centre, TextureInflation * texture.Covariance, SymmetryDoubt(layers, s) ?? Covariance2.Isotropic(s.Diameter / 20), outline, s, MarkMethod.Texture);
+        FittedMark? byOutline = outline is null ? null : new(outline.Centre, Softened(outline), outline.LevelDoubt, outline, s, MarkMethod.Outline);
         if (s.Roughness > SymmetricRoughness || s.Sides < SymmetricSides || SymmetryDoubt(layers, s) is not { } doubt)
             return byOutline;
         FittedMark bySymmetry = new(s.Centre, SymmetryInflation * s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
@@ -60,6 +63,9 @@ internal static class MarkFit
             bySymmetry = bySymmetry with { Noise = bySymmetry.Noise + s.Influence.Under(bare) };
         return byOutline?.Variance <= bySymmetry.Variance ? byOutline : bySymmetry;
     }
+
+    /// <summary>The wider an edge beside its radius, the more of the profile's curvature passes for a displaced edge.</summary>
+    private static Covariance2 Softened(FittedOutline o) => (1 + Math.Pow(o.Sigma / (SoftEdge * o.Radius), 4)) * o.Covariance;
 
     private static Covariance2? SymmetryDoubt(MarkLayers layers, SymmetricMark s)
     {

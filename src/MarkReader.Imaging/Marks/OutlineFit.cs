@@ -32,6 +32,9 @@ internal static class OutlineFit
     /// <summary>What one part of hidden directions adds to the variance, as a factor.</summary>
     private const double HiddenWeight = 4;
 
+    /// <summary>Half an outline does not average its irregularities as a whole one does. Factor of variance, from rendered pairs.</summary>
+    private const double PairInflation = 2.5;
+
     /// <summary>Standard deviation of the two shape elements before the outline is seen: axis ratios down to 0.9 are usual.</summary>
     private const double ShapePrior = 0.12;
     private const double ShapePriorOfPair = 0.06;
@@ -160,7 +163,7 @@ internal static class OutlineFit
             double sigma = Median(own.Select(e => e.Sigma));
             double seen = own.Length / (double)Directions;
             // Directions that were left out show that something lies on the mark; it may lie on some of the rest.
-            double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : 1;
+            double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : PairInflation;
             return new(
                 start[mark].Centre + new CardVector(p[at], p[at + 1]),
                 hidden * new Covariance2(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
