@@ -51,12 +51,13 @@ internal static class OutlineFit
     {
         double radius = marks.Min(m => m.Radius);
         double half = Math.Clamp((2.4 * edgeWidth) + 0.08, Math.Min(0.2, 0.7 * radius), 0.75 * radius);
-        FittedOutline[]? outlines = [.. marks.Select(m => FittedOutline.Start(m, edgeWidth))];
+        FittedOutline[] outlines = [.. marks.Select(m => FittedOutline.Start(m, edgeWidth))];
         for (int round = 0; round < 3; round++)
         {
             List<EdgePoint> edges = [.. Enumerable.Range(0, marks.Length).SelectMany(k => Edges(light, outlines, k, half))];
-            if (!AreEnough(edges, marks.Length) || (outlines = Ellipses(edges, outlines)) is null)
+            if (!AreEnough(edges, marks.Length) || Ellipses(edges, outlines) is not { } fitted)
                 return null;
+            outlines = fitted;
             for (int k = 0; k < marks.Length; k++)
             {
                 if (outlines[k].Centre.DistanceTo(marks[k].Centre) > 0.5 * marks[k].Radius || outlines[k].Radius < 0.5 * marks[k].Radius || outlines[k].Radius > 1.6 * marks[k].Radius)
