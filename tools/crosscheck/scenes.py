@@ -220,7 +220,7 @@ def take(scene, rng, ink, density, groups):
     scene.place = (np.array([scene.width, scene.height]) / 2 + rng.uniform(-1, 1, 2) * np.minimum(room, 400)).tolist()
     camera = Camera(scene.width, scene.height, scene.focal * scene.width, scene.scale, scene.tilt, scene.towards, scene.roll, scene.place,
                     scene.distortion, scene.sagitta, scene.bend)
-    rough = 10.0
+    rough = 10.0 if scene.scale > 13 else 5.0
     background = (target.bench(2200, rough, rng, space, scene.screws), None, rough, 0.0, (0.0, 0.0), False)
     layers = []
     if scene.second:
