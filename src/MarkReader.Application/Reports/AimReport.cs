@@ -27,7 +27,7 @@ public sealed record AimReport(
         return new(
             MarkReport.From(finding.Near),
             MarkReport.From(finding.Far),
-            new(solution.Aim.Point.U, solution.Aim.Point.V, MarkReport.Matrix(solution.Aim.Covariance), photo.X, photo.Y),
+            new(solution.Aim.Point.U, solution.Aim.Point.V, MarkReport.Matrix(solution.Aim.Covariance), photo.X, photo.Y, ComponentReport.From(solution.Budget)),
             new(solution.Slope.U, solution.Slope.V, MarkReport.Matrix(solution.Slope.Covariance)),
             solution.Ratio,
             LegReport.From(finding.Leg),
@@ -36,8 +36,8 @@ public sealed record AimReport(
     }
 }
 
-/// <summary>A point of the card frame (mm, mm²) and its place in the photo (px).</summary>
-public sealed record AimPointReport(double U, double V, double[][] Covariance, double X, double Y);
+/// <summary>A point of the card frame (mm, mm²), its place in the photo (px), and its covariance by source (null in results of earlier versions).</summary>
+public sealed record AimPointReport(double U, double V, double[][] Covariance, double X, double Y, IReadOnlyList<ComponentReport>? Budget);
 
 /// <summary>The angle between the beam and the rail in beam coordinates, mrad and mrad².</summary>
 public sealed record SlopeReport(double U, double V, double[][] Covariance);

@@ -24,6 +24,8 @@ internal static class AimText
             Words.Region,
             $"slope: u {Signed(slope.U)} mrad, v {Signed(slope.V)} mrad (within {Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Uu), 2)} and {Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Vv), 2)} with 95 % probability each)",
             $"the aim point lies {Words.Fixed(solution.Aim.Point.DistanceTo(finding.Near.Centre.Point), 2)} mm from the near mark, {Words.Fixed(solution.Ratio, 3)} of the distance near to far, on the side away from the far mark; px {Words.Fixed(aim.X, 0)}, {Words.Fixed(aim.Y, 0)} in the photo",
+            BudgetText.Of(("near", finding.Near.Budget), ("far", finding.Far.Budget), ("aim", solution.Budget)),
+            Words.Budget,
             "Turn the source mirror's screws until the far mark falls on the aim point; then every mark of the leg does.",
             .. Words.Of(finding.Warnings),
             Words.Cautions,

@@ -18,6 +18,8 @@ internal static class MeasureText
             $"card {card.Kind}: {card.MarkersSeen} markers, {Words.Fixed(card.PixelsPerMm, 1)} px/mm, tilt {Words.Fixed(card.Tilt.Degrees, 0)} degrees, residual {Words.Fixed(card.ResidualPx, 2)} px",
             table.ToString(),
             Words.Region,
+            BudgetText.Of([.. measurement.Marks.Select((m, i) => ($"mark {i + 1}", m.Budget))]),
+            Words.Budget,
             .. Words.Of(measurement.Warnings),
         ];
         return string.Join(Environment.NewLine, lines);

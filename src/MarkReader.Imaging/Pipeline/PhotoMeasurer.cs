@@ -19,6 +19,9 @@ public static class PhotoMeasurer
             return failure;
         using (photo)
         {
+            IReadOnlyList<PixelPoint> taps = options?.Taps ?? [];
+            if (TapCheck.Outside(photo.Size, taps) is { } outside)
+                return outside;
             if (!CardFinder.Find(photo, trace).TryGet(out FoundCard? sighted, out failure))
                 return failure;
             if (!CardRegistrar.Register(photo, sighted).TryGet(out RegisteredCard? card, out failure))
@@ -26,11 +29,13 @@ public static class PhotoMeasurer
             trace.Edges(photo, card);
             if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
                 return failure;
+            if (TapCheck.Outside(card, taps) is { } elsewhere)
+                return elsewhere;
             TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
             CameraPlace camera = CameraPlace.Of(card.View, header);
             MarkBudget budget = new(card, camera, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
             ZoneMap light = ZoneRectifier.Rectify(photo, card);
-            FoundMarks found = options?.Taps is { Count: > 0 } taps
+            FoundMarks found = taps.Count > 0
                 ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
                 : MarkFinder.Find(light, card, trace);
             Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
@@ -42,7 +47,13 @@ public static class PhotoMeasurer
                 camera.SightAt(CardPoint.Origin),
                 card.Residual);
             return new PhotoMeasurement(
-                photo.Size, sighting, budget.Projection, marks, [.. found.Doubtful.Select(budget.ToSpot)], PhotoWarnings.Of(sighted, card, sighting, marks));
+                photo.Size,
+                sighting,
+                budget.Projection,
+                new(camera.Foot, Length.FromMillimetres(camera.Height)),
+                marks,
+                [.. found.Doubtful.Select(budget.ToSpot)],
+                PhotoWarnings.Of(sighted, card, sighting, marks));
         }
     }
 }

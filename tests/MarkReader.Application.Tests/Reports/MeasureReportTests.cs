@@ -19,7 +19,7 @@ public sealed class MeasureReportTests
         Assert.Equal(["kind", "markersSeen", "pixelsPerMm", "tiltDegrees", "residualPx"], root.GetProperty("card").EnumerateObject().Select(p => p.Name));
         JsonElement marks = root.GetProperty("marks");
         Assert.Equal([-2.0, 3.0], marks.EnumerateArray().Select(m => m.GetProperty("u").GetDouble()));
-        Assert.Equal(["u", "v", "covariance", "diameter", "x", "y"], marks[0].EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["u", "v", "covariance", "diameter", "x", "y", "budget"], marks[0].EnumerateObject().Select(p => p.Name));
         Assert.Equal(1e-4, marks[0].GetProperty("covariance")[1][1].GetDouble(), 1e-12);
         Assert.Equal(500 - (16 * 2), marks[0].GetProperty("x").GetDouble(), 1e-9);
         Assert.Equal("Hold it \"squarely\".", root.GetProperty("warnings")[0].GetProperty("message").GetString());

@@ -11,7 +11,8 @@ internal static class Some
         new(new(u, v), Covariance2.Isotropic(sigma)),
         Upright.Instance.ToPhoto(new(u, v)),
         Length.FromMillimetres(diameter),
-        new(1, 0.8, 0.1));
+        new(1, 0.8, 0.1),
+        [new(UncertaintySource.Noise, Covariance2.Isotropic(sigma))]);
 
     public static PhotoMeasurement Photo(params Mark[] marks) => Photo("plate", marks);
 
@@ -19,7 +20,9 @@ internal static class Some
         new(1000, 1000),
         new(kind, Length.FromMillimetres(26), 8, Upright.Scale, Angle.Zero, 0.1),
         Upright.Instance,
+        new(CardPoint.Origin, Length.FromMillimetres(150)),
         [.. marks.OrderBy(m => m.Centre.Point.U)],
+        [],
         []);
 
     /// <summary>A card seen squarely from above, 16 px/mm, its arrow turned clockwise by quarter turns.</summary>
