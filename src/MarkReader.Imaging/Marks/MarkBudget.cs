@@ -5,11 +5,10 @@ namespace MarkReader.Imaging.Marks;
 
 /// <summary>Carries a fitted mark from the printed card's frame to the tape and puts its uncertainty budget together.</summary>
 /// <param name="card">The registered card.</param>
-/// <param name="camera">Where the camera stood.</param>
 /// <param name="print">Scale of the print.</param>
 /// <param name="tape">Height of the tape, mm.</param>
 /// <param name="tapeUncertainty">Its standard uncertainty, mm.</param>
-internal sealed class MarkBudget(RegisteredCard card, CameraPlace camera, PrintScale print, double tape, double tapeUncertainty)
+internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double tape, double tapeUncertainty)
 {
     /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
     private const double Floor = 0.002;
@@ -17,12 +16,12 @@ internal sealed class MarkBudget(RegisteredCard card, CameraPlace camera, PrintS
     /// <summary>Relative uncertainty of the parallax's direction and size: the focal length is read from EXIF or assumed.</summary>
     private const double SightUncertainty = 0.1;
 
-    public TargetProjection Projection { get; } = new(card.View, camera, print, tape);
+    public TargetProjection Projection { get; } = new(card.View, print, tape);
 
     public Mark ToMark(FittedMark fit)
     {
         CardPoint centre = Projection.FromPrint(fit.Centre);
-        CardVector sight = camera.ByHeight(centre);
+        CardVector sight = card.View.Camera.ByHeight(centre);
         UncertaintyComponent[] budget =
         [
             new(UncertaintySource.Noise, Projection.FromPrint(fit.Noise)),

@@ -32,8 +32,7 @@ public static class PhotoMeasurer
             if (TapCheck.Outside(card, taps) is { } elsewhere)
                 return elsewhere;
             TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
-            CameraPlace camera = CameraPlace.Of(card.View, header);
-            MarkBudget budget = new(card, camera, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
+            MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
             ZoneMap light = ZoneRectifier.Rectify(photo, card);
             FoundMarks found = taps.Count > 0
                 ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
@@ -44,7 +43,7 @@ public static class PhotoMeasurer
                 Length.FromMillimetres(card.Kind.ZoneSide),
                 MarkerCheck.CountSeen(photo, card),
                 card.PixelsPerMm,
-                camera.SightAt(CardPoint.Origin),
+                card.View.Camera.SightAt(CardPoint.Origin),
                 card.Residual);
             return new PhotoMeasurement(
                 photo.Size,

@@ -4,22 +4,21 @@ namespace MarkReader.Imaging.Rectification;
 
 /// <summary>The tape's surface to the photo and back: the view of the card with its print scale and the height of the tape above it.</summary>
 /// <param name="view">Printed card to photo.</param>
-/// <param name="camera">Where the camera stood.</param>
 /// <param name="print">True over nominal lengths of the print.</param>
 /// <param name="height">Height of the tape above the card, mm.</param>
-internal sealed class TargetProjection(CardView view, CameraPlace camera, PrintScale print, double height) : ICardProjection
+internal sealed class TargetProjection(CardView view, PrintScale print, double height) : ICardProjection
 {
-    public PixelPoint ToPhoto(CardPoint point) => view.ToPhoto(print.ToPrint(camera.OnPlane(point, height)));
+    public PixelPoint ToPhoto(CardPoint point) => view.ToPhoto(print.ToPrint(view.Camera.OnPlane(point, height)));
 
     public CardPoint ToCard(PixelPoint point) => FromPrint(view.ToCard(point));
 
     /// <summary>The point of the tape seen at a place of the printed card's own frame.</summary>
-    public CardPoint FromPrint(CardPoint printed) => camera.AtHeight(print.FromPrint(printed), height);
+    public CardPoint FromPrint(CardPoint printed) => view.Camera.AtHeight(print.FromPrint(printed), height);
 
     /// <summary>Carries a covariance from the printed card's frame to the tape.</summary>
     public Covariance2 FromPrint(Covariance2 printed)
     {
-        double lift = (camera.Height - height) / camera.Height;
+        double lift = (view.Camera.Height - height) / view.Camera.Height;
         return printed.Transform(lift * print.U, 0, 0, lift * print.V);
     }
 }

@@ -11,9 +11,9 @@ public sealed class CardViewTests
 
     private static readonly Gen<CardPoint> s_point = Gen.Double[-25, 25].Select(Gen.Double[-25, 25], (u, v) => new CardPoint(u, v));
 
-    /// <summary>Views about 30 px/mm, turned and tilted, with distortion up to what a wide lens shows.</summary>
-    private static readonly Gen<CardView> s_view = Gen.Double[-Math.PI, Math.PI].Select(Gen.Double[-0.006, 0.006], Gen.Double[-0.006, 0.006], Gen.Double[-0.08, 0.08])
-        .Select(t => View(t.Item1, t.Item2, t.Item3, t.Item4));
+    /// <summary>Views about 30 px/mm, turned and tilted, with distortion up to what a wide lens shows and a bend up to 1 mm.</summary>
+    private static readonly Gen<CardView> s_view = Gen.Select(
+        Gen.Double[-Math.PI, Math.PI], Gen.Double[-0.006, 0.006], Gen.Double[-0.006, 0.006], Gen.Double[-0.08, 0.08], Gen.Double[-1, 1].Array[3], View);
 
     [Fact]
     public void A_point_goes_to_the_photo_and_back() => s_view.Select(s_point).Sample((view, p) =>
@@ -22,7 +22,7 @@ public sealed class CardViewTests
     [Fact]
     public void The_jacobian_is_the_derivative_of_the_map() => s_view.Select(s_point).Sample((view, p) =>
     {
-        const double h = 1e-4;
+        const double h = 1e-3;
         (double xu, double xv, double yu, double yv) = view.Jacobian(p);
         PixelVector du = view.ToPhoto(new(p.U + h, p.V)) - view.ToPhoto(new(p.U - h, p.V));
         PixelVector dv = view.ToPhoto(new(p.U, p.V + h)) - view.ToPhoto(new(p.U, p.V - h));
@@ -33,10 +33,11 @@ public sealed class CardViewTests
     public void The_parameter_jacobian_is_the_derivative_by_each_parameter() => s_view.Select(s_point).Sample((view, p) =>
     {
         (double[] jx, double[] jy) = view.ParameterJacobian(p);
-        for (int k = 0; k < CardView.ParameterCount; k++)
+        for (int k = 0; k < ViewParameters.Count; k++)
         {
-            const double h = 1e-7;
-            Vector<double> step = Vector<double>.Build.Dense(CardView.ParameterCount);
+            // Growth moves edges, not points.
+            double h = k == ViewParameters.Growth ? 1 : ViewParameters.DifferenceStep(k) / 4;
+            Vector<double> step = Vector<double>.Build.Dense(ViewParameters.Count);
             step[k] = h;
             PixelVector d = view.Moved(step).ToPhoto(p) - view.Moved(-step).ToPhoto(p);
             if (!Near(d.X / (2 * h), jx[k]) || !Near(d.Y / (2 * h), jy[k]))
@@ -50,17 +51,19 @@ public sealed class CardViewTests
     public void A_view_without_distortion_is_its_homography()
     {
         Homography h = Homography.FromElements(30, 4, 2000, -5, -29, 1400, 0.002, -0.001, 1);
-        CardView view = CardView.FromHomography(h, 25, s_size);
+        CardView view = CardView.FromHomography(h, 25, s_size, 1.2);
         foreach (CardPoint p in (CardPoint[])[new(0, 0), new(20, -7), new(-24, 13)])
             Assert.InRange(view.ToPhoto(p).DistanceTo(h.Map(p)), 0, 1e-8);
     }
 
-    private static CardView View(double turn, double a, double b, double k1)
+    private static CardView View(double turn, double a, double b, double k1, double[] bend)
     {
         (double s, double c) = Math.SinCos(turn);
-        CardView flat = CardView.FromHomography(Homography.FromElements(30 * c, 30 * s, 2100, 30 * s, -30 * c, 1500, a, b, 1), 25, s_size);
-        Vector<double> step = Vector<double>.Build.Dense(CardView.ParameterCount);
-        step[CardView.K1] = k1;
+        CardView flat = CardView.FromHomography(Homography.FromElements(30 * c, 30 * s, 2100, 30 * s, -30 * c, 1500, a, b, 1), 25, s_size, 1.2);
+        Vector<double> step = Vector<double>.Build.Dense(ViewParameters.Count);
+        step[ViewParameters.K1] = k1;
+        for (int i = 0; i < 3; i++)
+            step[ViewParameters.Bend + i] = bend[i];
         return flat.Moved(step);
     }
 

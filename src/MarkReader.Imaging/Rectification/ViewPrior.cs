@@ -1,0 +1,38 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace MarkReader.Imaging.Rectification;
+
+/// <summary>What is believed of lens and card before the photo is seen: standard deviations about zero.</summary>
+/// <param name="K1">Radial distortion, at the picture's corner.</param>
+/// <param name="K2">Its next term.</param>
+/// <param name="Centre">Centre of the distortion, in half diagonals.</param>
+/// <param name="Bend">Bend of the card at its half side, mm.</param>
+internal sealed record ViewPrior(double K1, double K2, double Centre, double Bend)
+{
+    /// <summary>Growth of black, px.</summary>
+    private const double Growth = 1;
+
+    /// <summary>Remaining distortion of a phone that corrects its lens, and the flatness of paper taped down (common practice, no source).</summary>
+    public static ViewPrior Usual { get; } = new(0.006, 0.002, 0.01, 0.02);
+
+    /// <summary>A wide lens that nothing corrected.</summary>
+    public static ViewPrior AnyLens { get; } = Usual with { K1 = 0.1, K2 = 0.03, Centre = 0.02 };
+
+    /// <summary>A card that lifts or bulges.</summary>
+    public static ViewPrior AnyCard { get; } = Usual with { Bend = 0.7 };
+
+    public static ViewPrior Any { get; } = AnyLens with { Bend = 0.7 };
+
+    /// <summary>1/σ² for every parameter; 0 for the homography's.</summary>
+    public Vector<double> Precision()
+    {
+        Vector<double> precision = Vector<double>.Build.Dense(ViewParameters.Count);
+        precision[ViewParameters.K1] = 1 / (K1 * K1);
+        precision[ViewParameters.K2] = 1 / (K2 * K2);
+        precision[ViewParameters.CentreX] = precision[ViewParameters.CentreY] = 1 / (Centre * Centre);
+        for (int i = 0; i < 3; i++)
+            precision[ViewParameters.Bend + i] = 1 / (Bend * Bend);
+        precision[ViewParameters.Growth] = 1 / (Growth * Growth);
+        return precision;
+    }
+}
