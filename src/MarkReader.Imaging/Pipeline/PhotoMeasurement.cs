@@ -1,4 +1,5 @@
 using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Quality;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -10,6 +11,7 @@ namespace MarkReader.Imaging.Pipeline;
 /// <param name="Camera">Where the camera stood.</param>
 /// <param name="Marks">Marks in the free zone, sorted by u; may be empty.</param>
 /// <param name="Doubtful">Spots that may be marks; the user can name them as such.</param>
+/// <param name="Quality">How good the photo is.</param>
 /// <param name="Warnings">What the user should know.</param>
 public sealed record PhotoMeasurement(
     PhotoSize Photo,
@@ -18,6 +20,7 @@ public sealed record PhotoMeasurement(
     CameraStand Camera,
     IReadOnlyList<Mark> Marks,
     IReadOnlyList<DoubtfulSpot> Doubtful,
+    PhotoQuality Quality,
     IReadOnlyList<Warning> Warnings);
 
 /// <summary>How a card was seen.</summary>

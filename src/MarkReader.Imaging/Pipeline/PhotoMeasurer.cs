@@ -1,6 +1,7 @@
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Quality;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 
@@ -45,14 +46,17 @@ public static class PhotoMeasurer
                 card.PixelsPerMm,
                 card.View.Camera.SightAt(CardPoint.Origin),
                 card.Residual);
+            DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
+            PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
             return new PhotoMeasurement(
                 photo.Size,
                 sighting,
                 budget.Projection,
-                new(camera.Foot, Length.FromMillimetres(camera.Height)),
+                new(card.View.Camera.Foot, Length.FromMillimetres(card.View.Camera.Height)),
                 marks,
-                [.. found.Doubtful.Select(budget.ToSpot)],
-                PhotoWarnings.Of(sighted, card, sighting, marks));
+                doubtful,
+                quality,
+                PhotoWarnings.Of(sighted, quality, marks, doubtful));
         }
     }
 }

@@ -1,5 +1,6 @@
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Quality;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Support;
@@ -23,6 +24,7 @@ internal static class Some
         new(CardPoint.Origin, Length.FromMillimetres(150)),
         [.. marks.OrderBy(m => m.Centre.Point.U)],
         [],
+        new(Upright.Scale, Angle.Zero, 1, 0.6, 0, 0.01, new(0, PhotoSide.Middle), 0.1, 1, 8, 8, 0.1),
         []);
 
     /// <summary>A card seen squarely from above, 16 px/mm, its arrow turned clockwise by quarter turns.</summary>
