@@ -9,8 +9,8 @@ internal sealed class CandidateSearch : IDisposable
     /// <summary>Smoothing before the search, mm: below the smallest mark, above the tape's grain.</summary>
     private const double Smoothing = 0.2;
 
-    /// <summary>Pen lines and tape edges up to twice this width are cut off an area, mm.</summary>
-    private const double ThinRadius = 0.4;
+    /// <summary>Pen lines and tape edges up to twice these widths are cut off an area, mm; a small mark survives the first only.</summary>
+    private static readonly double[] s_thinRadii = [0.4, 0.7, 1.0];
 
     /// <summary>Parts of the depth at which an area is outlined: half first; higher ones part a mark from what it lies in.</summary>
     private static readonly double[] s_levels = [0.5, 0.7, 0.85];
@@ -49,10 +49,20 @@ internal sealed class CandidateSearch : IDisposable
     /// <summary>The areas about a spot to be judged, in the order in which to judge them.</summary>
     public IEnumerable<(MarkCandidate Candidate, Point[] Outline)> Areas(DarkSpot spot)
     {
+        List<MarkCandidate> seen = [];
         foreach (double level in s_levels)
         {
-            foreach (Point[] outline in Outlines(spot, level))
-                yield return (Describe(outline, spot.Depth), outline);
+            foreach (double thin in s_thinRadii)
+            {
+                foreach (Point[] outline in Outlines(spot, level, thin))
+                {
+                    MarkCandidate candidate = Describe(outline, spot.Depth);
+                    if (seen.Any(c => c.Centre.DistanceTo(candidate.Centre) < 0.1 && Math.Abs(c.Diameter - candidate.Diameter) < 0.1 * c.Diameter))
+                        continue;
+                    seen.Add(candidate);
+                    yield return (candidate, outline);
+                }
+            }
         }
     }
 
@@ -81,13 +91,13 @@ internal sealed class CandidateSearch : IDisposable
     }
 
     /// <summary>Outlines of the areas at a level that belong to the spot's connected region, thin parts cut off, holes filled, largest first.</summary>
-    private Point[][] Outlines(DarkSpot spot, double level)
+    private Point[][] Outlines(DarkSpot spot, double level, double thin)
     {
         if (OutlineAround(spot, level) is not { } around)
             return [];
         using Mat filled = Mat.Zeros(_grid.Size, _grid.Size, MatType.CV_8UC1);
         Cv2.DrawContours(filled, [around], 0, Scalar.White, -1);
-        int radius = (int)Math.Round(ThinRadius * _grid.PixelsPerMm);
+        int radius = (int)Math.Round(thin * _grid.PixelsPerMm);
         using Mat disc = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * radius) + 1, (2 * radius) + 1));
         using Mat opened = filled.MorphologyEx(MorphTypes.Open, disc);
         Cv2.FindContours(opened, out Point[][] parts, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);

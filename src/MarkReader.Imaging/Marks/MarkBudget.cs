@@ -11,7 +11,7 @@ namespace MarkReader.Imaging.Marks;
 internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double tape, double tapeUncertainty)
 {
     /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
-    private const double Floor = 0.002;
+    private const double Floor = 0.001;
 
     /// <summary>Relative uncertainty of the parallax's direction and size: the focal length is read from EXIF or assumed.</summary>
     private const double SightUncertainty = 0.1;
@@ -37,7 +37,7 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
             new(centre, budget.Select(c => c.Covariance).Aggregate((a, b) => a + b)),
             Projection.ToPhoto(centre),
             Length.FromMillimetres(fit.Diameter * Math.Sqrt(print.U * print.V)),
-            new(fit.AxisRatio, Math.Clamp(fit.Depth, 0, 1), fit.EdgeWidth),
+            new(fit.Outline?.AxisRatio ?? fit.Symmetric.AxisRatio, Math.Clamp(fit.Symmetric.Depth, 0, 1), fit.Symmetric.EdgeWidth),
             [.. budget.Where(c => c.Covariance.Uu + c.Covariance.Vv > 0)]);
     }
 

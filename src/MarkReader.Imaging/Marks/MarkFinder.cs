@@ -4,7 +4,7 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Marks;
 
-/// <summary>Last stage: finds the marks in the free zone, the darkest first; each is fitted and divided out before the next is sought.</summary>
+/// <summary>Last stage: finds the marks in the free zone, the darkest first; each is measured and divided out before the next is sought.</summary>
 internal sealed class MarkFinder
 {
     /// <summary>Marks and spots that are looked at, at most.</summary>
@@ -17,40 +17,24 @@ internal sealed class MarkFinder
     private const double LeastDepth = 0.10;
     private const double LeastSignal = 6;
 
-    /// <summary>Beside a mark, a spot paler than this part of it is smoke.</summary>
-    private const double SmokeShare = 0.2;
-
-    private const double LeastDiameter = 0.8;
-    private const double MostDiameter = 15;
-
-    /// <summary>Below this transmission a divided-out mark leaves nothing to be measured.</summary>
-    private const double LeastTransmission = 0.3;
+    /// <summary>A mark with such a clean outline needs no other area of its spot to be looked at.</summary>
+    private const double GoodScore = 0.8;
 
     /// <summary>Diameters that are tried at a place named by the user, mm, and how far off its centre a finger may be.</summary>
     private static readonly double[] s_tapDiameters = [1, 1.5, 2.2, 3.2, 4.5, 6.5];
     private const double TapReach = 1.5;
 
-    private readonly ZoneMap _darkening;
+    private readonly MarkLayers _layers;
+    private readonly MarkJudge _judge;
     private readonly int _multiple;
-    private readonly double _zoneSide;
     private readonly List<FittedMark> _marks = [];
     private readonly List<MarkCandidate> _candidates = [];
 
-    private MarkFinder(ZoneMap darkening, int multiple, double zoneSide)
+    private MarkFinder(MarkLayers layers, int multiple, double zoneSide)
     {
-        _darkening = darkening;
+        _layers = layers;
         _multiple = multiple;
-        _zoneSide = zoneSide;
-    }
-
-    /// <summary>Fits at the places that the user names, in the printed card's frame; a place without anything to fit is left out.</summary>
-    public static IReadOnlyList<FittedMark> At(ZoneMap light, RegisteredCard card, IReadOnlyList<CardPoint> places, StageTrace trace)
-    {
-        MarkFinder finder = Prepare(light, card, trace);
-        finder.Take(places);
-        trace.Candidates(light, finder._candidates);
-        finder.Refit();
-        return finder._marks;
+        _judge = new(zoneSide, LeastDepth);
     }
 
     /// <summary>The marks of the zone, in the printed card's frame.</summary>
@@ -58,9 +42,19 @@ internal sealed class MarkFinder
     {
         MarkFinder finder = Prepare(light, card, trace);
         finder.Search();
-        trace.Candidates(light, finder._candidates);
         finder.Refit();
-        return new(finder._marks, [.. finder._candidates.Where(c => c.IsDoubtful)]);
+        trace.Candidates(light, finder._candidates);
+        return new(finder._marks, [.. finder._candidates.Where(finder.IsDoubtful)]);
+    }
+
+    /// <summary>Measures at the places that the user names, in the printed card's frame; a place without anything to fit is left out.</summary>
+    public static IReadOnlyList<FittedMark> At(ZoneMap light, RegisteredCard card, IReadOnlyList<CardPoint> places, StageTrace trace)
+    {
+        MarkFinder finder = Prepare(light, card, trace);
+        finder.Take(places);
+        finder.Refit();
+        trace.Candidates(light, finder._candidates);
+        return finder._marks;
     }
 
     private static MarkFinder Prepare(ZoneMap light, RegisteredCard card, StageTrace trace)
@@ -69,101 +63,67 @@ internal sealed class MarkFinder
         ZoneMap darkening = ZoneBackground.Darkening(light, BackgroundReduction * multiple);
         trace.Map("zone", light, 0, 1);
         trace.Map("darkening", darkening, -0.2, 1);
-        return new(darkening, multiple, card.Kind.ZoneSide);
+        return new(new(light, darkening), multiple, card.Kind.ZoneSide);
+    }
+
+    private void Search()
+    {
+        MarkLayers left = _layers;
+        using CandidateSearch search = new(left.Darkening.Reduce(_multiple));
+        double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
+        while (_candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
+        {
+            Verdict verdict = At(spot, search, left);
+            _candidates.Add(verdict.Candidate);
+            if (verdict.Marks.Count == 0)
+            {
+                search.Close(spot);
+                continue;
+            }
+
+            _marks.AddRange(verdict.Marks);
+            search.Close(verdict.Outline);
+            left = _layers.Without(_marks, null);
+            search.Look(left.Darkening.Reduce(_multiple));
+        }
+    }
+
+    /// <summary>The best of a spot's areas that is a mark or two; else what speaks against its first area.</summary>
+    private Verdict At(DarkSpot spot, CandidateSearch search, MarkLayers left)
+    {
+        Verdict? best = null, first = null;
+        foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
+        {
+            Verdict verdict = _judge.Judge(candidate, outline, left, _marks);
+            first ??= verdict;
+            if (verdict.Marks.Count > 0 && (best is null || verdict.Score > best.Score))
+                best = verdict;
+            if (best?.Score > GoodScore)
+                break;
+        }
+
+        return best ?? first ?? new(search.Thin(spot), [], []);
     }
 
     private void Take(IReadOnlyList<CardPoint> places)
     {
         foreach (CardPoint place in places)
         {
-            ZoneMap left = DivideOut(null);
+            MarkLayers left = _layers.Without(_marks, null);
             FittedMark? best = s_tapDiameters
-                .Select(d => SymmetricFit.Fit(left, place, d))
+                .Select(d => SymmetricFit.Fit(left.Coarse, place, d))
+                .OfType<SymmetricMark>()
+                .Select(s => MarkFit.Of(left, s))
                 .OfType<FittedMark>()
-                .Where(f => f.Diameter is >= LeastDiameter and <= MostDiameter && f.Centre.DistanceTo(place) < Math.Max(TapReach, f.Diameter / 2))
-                .OrderBy(f => f.Roughness)
-                .FirstOrDefault();
-            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Depth ?? 0, best?.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
+                .Where(m => m.Centre.DistanceTo(place) < Math.Max(TapReach, m.Diameter / 2))
+                .MaxBy(m => Verdict.ScoreOf(m));
+            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
             if (best is not null)
                 _marks.Add(best);
         }
     }
 
-    private void Search()
-    {
-        ZoneMap left = _darkening;
-        using CandidateSearch search = new(left.Reduce(_multiple));
-        double least = Math.Max(LeastDepth, LeastSignal * search.Noise);
-        while (_candidates.Count < MaxCandidates && search.Darkest(least) is { } spot)
-        {
-            if (MarkAt(spot, search, left) is not { } mark)
-                continue;
-            _marks.Add(mark);
-            left = DivideOut(null);
-            search.Look(left.Reduce(_multiple));
-        }
-    }
-
-    /// <summary>The first of a spot's areas that is a mark; else the spot is closed with the objection to its first area.</summary>
-    private FittedMark? MarkAt(DarkSpot spot, CandidateSearch search, ZoneMap left)
-    {
-        MarkCandidate? first = null;
-        foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
-        {
-            (MarkCandidate verdict, FittedMark? mark) = Judge(candidate, left);
-            if (mark is not null)
-            {
-                _candidates.Add(verdict);
-                search.Close(outline);
-                return mark;
-            }
-
-            first ??= verdict;
-        }
-
-        _candidates.Add(first ?? search.Thin(spot));
-        search.Close(spot);
-        return null;
-    }
-
-    private (MarkCandidate, FittedMark?) Judge(MarkCandidate c, ZoneMap left)
-    {
-        if (Objection(c) is { } objection)
-            return (c with { Rejection = objection }, null);
-        FittedMark? fit = SymmetricFit.Fit(left, c.Centre, c.Diameter);
-        string? reason = fit switch
-        {
-            null => "not symmetric",
-            { Roughness: > 0.35 } => "rough",
-            { AxisRatio: < 0.4 } => "long",
-            { Sides: < 0.75 } => "no edge all round",
-            _ when _marks.Any(m => fit.Depth < SmokeShare * m.Depth && m.Centre.DistanceTo(fit.Centre) < SymmetricFit.HaloReach(m.Diameter) + (fit.Diameter / 2)) => "smoke of a mark",
-            _ when fit.Depth < LeastDepth => "faint against its surroundings",
-            _ when _marks.Any(m => m.Centre.DistanceTo(fit.Centre) < 0.3 * Math.Max(m.Diameter, fit.Diameter)) => "rest of a mark",
-            _ when fit.Diameter is < LeastDiameter or > MostDiameter => "size",
-            _ => null,
-        };
-        return (c with { Rejection = reason }, reason is null ? fit : null);
-    }
-
-    private string? Objection(MarkCandidate c)
-    {
-        if (c.Diameter < LeastDiameter)
-            return "small";
-        if (c.Diameter > MostDiameter)
-            return "large";
-        if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > _zoneSide / 2)
-            return "outside the zone";
-        if (c.EdgeShare > 0.12)
-            return "at the border";
-        if (c.AxisRatio < 0.45)
-            return "long";
-        if (c.Solidity < 0.82)
-            return "ragged";
-        return _marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
-    }
-
-    /// <summary>Fits every mark again with the others divided out, twice: overlapping marks settle together.</summary>
+    /// <summary>Measures every mark again with the others taken away, twice: neighbours settle together.</summary>
     private void Refit()
     {
         for (int round = 0; round < 2; round++)
@@ -171,35 +131,18 @@ internal sealed class MarkFinder
             for (int i = 0; i < _marks.Count; i++)
             {
                 FittedMark mark = _marks[i];
-                if (!_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < 1.6 * (o.Diameter + mark.Diameter) / 2 + 1.5))
+                // A pair was measured together with one shape.
+                if (_marks.Any(o => Overlap(o, mark)))
                     continue;
-                _marks[i] = SymmetricFit.Fit(DivideOut(mark), mark.Centre, mark.Diameter) ?? mark;
+                if (_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < SymmetricFit.HaloReach(o.Diameter) + mark.EdgeReach))
+                    _marks[i] = MarkFit.Of(_layers.Without(_marks, mark), mark.Symmetric with { Centre = mark.Centre }) ?? mark;
             }
         }
     }
 
-    /// <summary>The darkening that would be left without the marks but <paramref name="kept"/>; NaN where they leave too little light.</summary>
-    private ZoneMap DivideOut(FittedMark? kept)
-    {
-        float[] values = [.. _darkening.Values];
-        ZoneGrid grid = _darkening.Grid;
-        foreach (FittedMark mark in _marks.Where(m => m != kept))
-        {
-            double reach = SymmetricFit.HaloReach(mark.Diameter) / Math.Sqrt(mark.AxisRatio) * grid.PixelsPerMm;
-            (double cx, double cy) = grid.ToPixel(mark.Centre);
-            for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach)); y++)
-            {
-                for (int x = Math.Max(0, (int)(cx - reach)); x <= Math.Min(grid.Size - 1, (int)(cx + reach)); x++)
-                {
-                    double t = mark.Model.Transmission(grid.ToCard(x, y));
-                    int i = (y * grid.Size) + x;
-                    values[i] = t < LeastTransmission ? float.NaN : (float)(1 - ((1 - values[i]) / t));
-                }
-            }
-        }
+    private static bool Overlap(FittedMark a, FittedMark b) => a != b && a.Centre.DistanceTo(b.Centre) < (a.Diameter + b.Diameter) / 2;
 
-        return new(grid, values);
-    }
+    private bool IsDoubtful(MarkCandidate c) => c.IsDoubtful && !_marks.Any(m => m.Centre.DistanceTo(c.Centre) < (m.Diameter + c.Diameter) / 2);
 }
 
 /// <summary>What was found in a zone, in the printed card's frame (mm).</summary>

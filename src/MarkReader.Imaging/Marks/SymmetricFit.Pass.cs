@@ -9,11 +9,11 @@ internal sealed partial class SymmetricFit
 {
     /// <summary>Centre, shape and plane at one step of the fit.</summary>
     /// <remarks>r² = ((1 + e1)·du² + 2·e2·du·dv + (1 − e1)·dv²)/√(1 − e1² − e2²): an ellipse of the circle's area.</remarks>
-    private sealed record MarkForm(CardPoint Centre, double E1, double E2, double Gu, double Gv, double Mu, double Mv)
+    private sealed record MarkForm(CardPoint Centre, double E1, double E2, double Gu, double Gv)
     {
         public double Elongation => Math.Sqrt((E1 * E1) + (E2 * E2));
 
-        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), E1 + s[2], E2 + s[3], Gu + s[4], Gv + s[5], Mu + s[6], Mv + s[7]);
+        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), E1 + s[2], E2 + s[3], Gu + s[4], Gv + s[5]);
     }
 
     /// <summary>The profile, residuals and weights about one form.</summary>
@@ -51,7 +51,7 @@ internal sealed partial class SymmetricFit
 
             (_profile, _spread) = Profile();
             for (int i = 0; i < n; i++)
-                _residual[i] = _bin[i] < 0 ? 0 : Factor(i) * (Flat(i) - At(_profile, _r[i]));
+                _residual[i] = _bin[i] < 0 ? 0 : Flat(i) - At(_profile, _r[i]);
         }
 
         public void Weigh(bool robust)
@@ -72,7 +72,7 @@ internal sealed partial class SymmetricFit
         /// <summary>The Gauss–Newton step, or null when the pixels do not determine it.</summary>
         public Vector<double>? Step()
         {
-            (Matrix<double> normal, Vector<double> right, _) = Normal(0, double.PositiveInfinity);
+            (Matrix<double> normal, Vector<double> right) = Normal();
             // A little damping keeps a nearly flat spot from running away.
             for (int k = 2; k < Parameters; k++)
                 normal[k, k] *= 1 + 1e-6;
@@ -81,33 +81,16 @@ internal sealed partial class SymmetricFit
         }
 
         /// <summary>What the fit comes to; null when it shows no mark.</summary>
-        public FittedMark? Finish(ZoneMap darkening)
+        public SymmetricMark? Finish(ZoneMap darkening)
         {
-            (Matrix<double> normal, _, double[][] scores) = Normal(0, double.PositiveInfinity);
-            Matrix<double> inverse = normal.Inverse();
-            Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
-            for (int k = 0; k < Sectors / 2; k++)
-            {
-                Vector<double> s = Vector<double>.Build.Dense(scores[k]) + Vector<double>.Build.Dense(scores[k + (Sectors / 2)]);
-                meat += s.OuterProduct(s);
-            }
-
-            meat *= Sectors / 2.0 / ((Sectors / 2.0) - 1);
-            Matrix<double> c = inverse * meat * inverse;
-            if (!c.Enumerate().All(double.IsFinite))
-                return null;
             double floor = Floor();
             double depth = _profile.Max() - floor;
             if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius)
                 return null;
-            Covariance2 noise = new(c[0, 0], c[0, 1], c[1, 1]);
-            double ratio = Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation));
             return new(
                 _form.Centre,
-                noise,
-                LevelSensitivity(radius, noise),
                 2 * radius,
-                ratio,
+                Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation)),
                 depth,
                 EdgeWidth(radius, depth),
                 Roughness(radius) / depth,
@@ -115,43 +98,19 @@ internal sealed partial class SymmetricFit
                 Model(darkening, HaloReach(2 * radius)));
         }
 
-        /// <summary>
-        /// How far apart the inner and the outer half of the edge would put the centre: half the difference is taken as a standard
-        /// uncertainty, as far as noise does not explain it. In a symmetric mark both agree; uneven light or a stain moves the two apart.
-        /// </summary>
-        private Covariance2 LevelSensitivity(double radius, Covariance2 noise)
-        {
-            if (CentreStep(0, radius) is not { } inner || CentreStep(radius, double.PositiveInfinity) is not { } outer)
-                return Covariance2.Isotropic(radius / 10);
-            (double u, double v) = ((inner.U - outer.U) / 2, (inner.V - outer.V) / 2);
-            // Two halves with half the weight each: their difference scatters with four times the whole's covariance, expectation 2.
-            double excess = noise.MahalanobisSquared(new(u, v));
-            double share = excess > 2 ? 1 - (2 / excess) : 0;
-            return new(share * u * u, share * u * v, share * v * v);
-        }
-
-        private CardVector? CentreStep(double from, double to)
-        {
-            (Matrix<double> n, Vector<double> b, _) = Normal(from, to);
-            double det = (n[0, 0] * n[1, 1]) - (n[0, 1] * n[0, 1]);
-            return det > 1e-12 * n[0, 0] * n[1, 1]
-                ? new CardVector(((b[0] * n[1, 1]) - (b[1] * n[0, 1])) / det, ((n[0, 0] * b[1]) - (n[0, 1] * b[0])) / det)
-                : null;
-        }
-
         /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
         private MarkModel Model(ZoneMap darkening, double reach)
         {
             SymmetricFit wide = new(Collect(darkening, _form.Centre, reach), reach, _fit._binWidth);
-            Pass pass = new(wide, _form with { Gu = 0, Gv = 0, Mu = 0, Mv = 0 });
+            Pass pass = new(wide, _form with { Gu = 0, Gv = 0 });
             return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, pass.Floor());
         }
 
         /// <summary>Darkening of the surroundings: the outermost rings.</summary>
         private double Floor() => _profile[^Math.Max(1, _bins / 8)..].Average();
 
-        /// <summary>Normal equations over the pixels between two radii.</summary>
-        private (Matrix<double> Normal, Vector<double> Right, double[][] SectorScores) Normal(double from, double to)
+        /// <summary>Normal equations with the profile projected out.</summary>
+        private (Matrix<double> Normal, Vector<double> Right) Normal()
         {
             int n = _r.Length;
             double[,] j = new double[n, Parameters];
@@ -161,21 +120,17 @@ internal sealed partial class SymmetricFit
             double root = Math.Sqrt(root2);
             for (int i = 0; i < n; i++)
             {
-                if (_weight[i] <= 0 || _r[i] < from || _r[i] >= to)
+                if (_weight[i] <= 0)
                     continue;
                 double du = _fit._u[i] - _form.Centre.U, dv = _fit._v[i] - _form.Centre.V;
                 double r = Math.Max(_r[i], 1e-6);
-                double slope = Factor(i) * Slope(_r[i]);
-                double r2 = r * r;
+                double slope = Slope(_r[i]);
                 j[i, 0] = -slope * (((1 + _form.E1) * du) + (_form.E2 * dv)) / (r * root);
                 j[i, 1] = -slope * ((_form.E2 * du) + ((1 - _form.E1) * dv)) / (r * root);
-                j[i, 2] = slope * ((((du * du) - (dv * dv)) / root) + (r2 * _form.E1 / root2)) / (2 * r);
-                j[i, 3] = slope * ((2 * du * dv / root) + (r2 * _form.E2 / root2)) / (2 * r);
+                j[i, 2] = slope * ((((du * du) - (dv * dv)) / root) + (r * r * _form.E1 / root2)) / (2 * r);
+                j[i, 3] = slope * ((2 * du * dv / root) + (r * r * _form.E2 / root2)) / (2 * r);
                 j[i, 4] = du;
                 j[i, 5] = dv;
-                double f = At(_profile, _r[i]);
-                j[i, 6] = f * du;
-                j[i, 7] = f * dv;
                 int bin = _bin[i];
                 total[bin] += _weight[i];
                 for (int k = 0; k < Parameters; k++)
@@ -184,38 +139,27 @@ internal sealed partial class SymmetricFit
 
             Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
             Vector<double> right = Vector<double>.Build.Dense(Parameters);
-            double[][] scores = [.. Enumerable.Range(0, Sectors).Select(_ => new double[Parameters])];
             double[] row = new double[Parameters];
             for (int i = 0; i < n; i++)
             {
-                if (_weight[i] <= 0 || _r[i] < from || _r[i] >= to)
+                if (_weight[i] <= 0)
                     continue;
                 int bin = _bin[i];
-                double[] score = scores[Sector(i)];
                 for (int k = 0; k < Parameters; k++)
                     row[k] = j[i, k] - (mean[bin, k] / total[bin]);
                 for (int k = 0; k < Parameters; k++)
                 {
                     double wk = _weight[i] * row[k];
                     right[k] += wk * _residual[i];
-                    score[k] += wk * _residual[i];
-                    for (int l = k; l < Parameters; l++)
+                    for (int l = 0; l < Parameters; l++)
                         normal[k, l] += wk * row[l];
                 }
             }
 
-            for (int k = 1; k < Parameters; k++)
-            {
-                for (int l = 0; l < k; l++)
-                    normal[k, l] = normal[l, k];
-            }
-
-            return (normal, right, scores);
+            return (normal, right);
         }
 
-        private double Flat(int i) => (_fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V))) / Factor(i);
-
-        private double Factor(int i) => Math.Max(0.3, 1 + (_form.Mu * (_fit._u[i] - _form.Centre.U)) + (_form.Mv * (_fit._v[i] - _form.Centre.V)));
+        private double Flat(int i) => _fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V));
 
         /// <summary>Median darkening and robust spread in every ring; an empty ring takes its neighbour's values.</summary>
         private (double[] Profile, double[] Spread) Profile()

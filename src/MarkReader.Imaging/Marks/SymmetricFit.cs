@@ -3,20 +3,15 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Marks;
 
-/// <summary>
-/// Fits the centre of a mark as its centre of symmetry: the darkening is a free function of an elliptic radius, times and plus a plane each.
-/// </summary>
+/// <summary>Describes a mark as a free function of an elliptic radius plus a plane: its profile, size and shape, whatever they are.</summary>
 /// <remarks>
-/// No profile is assumed, so a soft burn, a ring and a hole are fitted alike. The added plane stands for light that the background missed, the
-/// factor for glare, which adds light in the burn's black and is taken for background beside it. Gauss–Newton with the profile projected out (Golub and Pereyra,
-/// SIAM J. Numer. Anal. 10, 1973); Tukey's biweight leaves out what is not symmetric, such as a stain on one side. The covariance is clustered by
-/// pairs of opposite sectors (Liang and Zeger, Biometrika 73, 1986): texture within a pair counts as one, and an outline that bulges alike on
-/// opposite sides does not move the centre.
+/// No profile is assumed, so a soft burn, a ring and a hole are described alike. Gauss–Newton with the profile projected out (Golub and Pereyra,
+/// SIAM J. Numer. Anal. 10, 1973); Tukey's biweight leaves out what is not symmetric, such as a stain on one side.
 /// </remarks>
 internal sealed partial class SymmetricFit
 {
     private const int Sectors = 36;
-    private const int Parameters = 8; // centre u, v; shape e1, e2; added plane gu, gv; factor mu, mv
+    private const int Parameters = 6; // centre u, v; shape e1, e2; added plane gu, gv
     private const double Tukey = 4.685;
 
     private readonly double[] _u;
@@ -38,7 +33,7 @@ internal sealed partial class SymmetricFit
     /// <param name="darkening">Darkening; NaN pixels are left out.</param>
     /// <param name="start">Rough centre, within about a third of the radius.</param>
     /// <param name="diameter">Rough diameter at half depth, mm.</param>
-    public static FittedMark? Fit(ZoneMap darkening, CardPoint start, double diameter)
+    public static SymmetricMark? Fit(ZoneMap darkening, CardPoint start, double diameter)
     {
         double radius = diameter / 2;
         double window = (1.55 * radius) + 0.7;
@@ -77,7 +72,7 @@ internal sealed partial class SymmetricFit
 
     private Pass? Run(CardPoint start, double radius)
     {
-        MarkForm form = new(start, 0, 0, 0, 0, 0, 0);
+        MarkForm form = new(start, 0, 0, 0, 0);
         Pass pass = new(this, form);
         for (int iteration = 0; iteration < 30; iteration++)
         {

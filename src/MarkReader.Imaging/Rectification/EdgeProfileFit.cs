@@ -1,7 +1,7 @@
 namespace MarkReader.Imaging.Rectification;
 
 /// <summary>Fits a blurred step a + b·Φ((x − x0)/σ) to a profile, by damped Gauss–Newton.</summary>
-/// <remarks>Symmetric blur of any shape leaves x0 unbiased; Φ is the normal distribution function (Abramowitz and Stegun 7.1.26, error below 1.5e-7).</remarks>
+/// <remarks>Symmetric blur of any shape leaves x0 unbiased; Φ is the normal distribution function.</remarks>
 internal static class EdgeProfileFit
 {
     internal readonly record struct Result(bool Converged, double Place, double Variance, double Sigma, double Step);
@@ -79,7 +79,7 @@ internal static class EdgeProfileFit
         double sum = 0;
         for (int i = 0; i < profile.Length; i++)
         {
-            double e = profile[i] - a - (b * Phi(((i * step) - half - x0) / sigma));
+            double e = profile[i] - a - (b * Normal.Distribution(((i * step) - half - x0) / sigma));
             sum += e * e;
         }
 
@@ -93,8 +93,8 @@ internal static class EdgeProfileFit
         for (int i = 0; i < profile.Length; i++)
         {
             double t = ((i * step) - half - x0) / sigma;
-            double phi = Phi(t);
-            double density = Math.Exp(-t * t / 2) * 0.3989422804014327 / sigma;
+            double phi = Normal.Distribution(t);
+            double density = Normal.Density(t) / sigma;
             double e = profile[i] - a - (b * phi);
             double j2 = phi, j3 = -b * density, j4 = -b * density * t;
             normal[0] += 1;
@@ -165,13 +165,5 @@ internal static class EdgeProfileFit
         }
 
         return true;
-    }
-
-    private static double Phi(double t)
-    {
-        double x = Math.Abs(t) * 0.7071067811865476;
-        double k = 1 / (1 + (0.3275911 * x));
-        double erf = 1 - ((((((((1.061405429 * k) - 1.453152027) * k) + 1.421413741) * k) - 0.284496736) * k) + 0.254829592) * k * Math.Exp(-x * x);
-        return t >= 0 ? (1 + erf) / 2 : (1 - erf) / 2;
     }
 }

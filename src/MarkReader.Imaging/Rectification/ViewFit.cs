@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Fitting;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace MarkReader.Imaging.Rectification;
@@ -36,17 +37,17 @@ internal sealed class ViewFit
         Vector<double> current = Vector<double>.Build.Dense(ViewParameters.Count, i => i < ViewParameters.Homography ? 0 : _start[i]);
         double[] residuals = new double[n];
         double[] weights = [.. _precision];
-        Matrix<double> normal = Matrix<double>.Build.Dense(ViewParameters.Count, ViewParameters.Count);
+        NormalEquations equations = new(ViewParameters.Count);
         Vector<double> step = current;
         double scale = 1;
         for (int iteration = 0; iteration < 15; iteration++)
         {
-            normal.Clear();
-            Vector<double> right = -belief.PointwiseMultiply(current);
+            equations = new(ViewParameters.Count);
             for (int i = 0; i < n; i++)
-                Add(normal, right, _rows[i], _target[i], weights[i]);
-            normal.SetDiagonal(normal.Diagonal() + belief);
-            step = normal.Cholesky().Solve(right);
+                equations.Add(_rows[i], _target[i], weights[i]);
+            for (int k = 0; k < ViewParameters.Count; k++)
+                equations.AddPrior(k, -current[k], belief[k]);
+            step = equations.Solve() ?? throw new InvalidOperationException("The printed edges do not determine the view.");
             for (int i = 0; i < n; i++)
                 residuals[i] = _target[i] - Dot(_rows[i], step);
             double[] standard = [.. residuals.Select((r, i) => Math.Abs(r) * Math.Sqrt(_precision[i]))];
@@ -58,6 +59,7 @@ internal sealed class ViewFit
             }
         }
 
+        Matrix<double> normal = equations.Matrix;
         Matrix<double> model = normal.Inverse() * (scale * scale);
         double inflation = Inflation(normal, model, residuals, weights);
         return new(_start.Moved(step).WithCovariance(model * inflation), weights, residuals, scale * scale * inflation);
@@ -94,19 +96,6 @@ internal sealed class ViewFit
         // Black that has grown shows its edges shifted towards white.
         row[ViewParameters.Growth] = 1;
         return row;
-    }
-
-    private static void Add(Matrix<double> normal, Vector<double> right, double[] row, double target, double weight)
-    {
-        if (weight <= 0)
-            return;
-        for (int r = 0; r < row.Length; r++)
-        {
-            double wr = weight * row[r];
-            right[r] += wr * target;
-            for (int c = 0; c < row.Length; c++)
-                normal[r, c] += wr * row[c];
-        }
     }
 
     private static double Dot(double[] row, Vector<double> v)

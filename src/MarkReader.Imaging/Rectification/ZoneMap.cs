@@ -1,3 +1,5 @@
+using MarkReader.Quantities;
+
 namespace MarkReader.Imaging.Rectification;
 
 /// <summary>A value for every pixel of a <see cref="ZoneGrid"/>; NaN where nothing is known.</summary>
@@ -8,6 +10,19 @@ internal sealed class ZoneMap(ZoneGrid grid, float[] values)
     public float[] Values { get; } = values.Length == grid.Size * grid.Size ? values : throw new ArgumentException("The map must fill its grid.", nameof(values));
 
     public float this[int x, int y] => Values[(y * Grid.Size) + x];
+
+    /// <summary>The value at a point, bilinearly; NaN beyond the grid and where a neighbour is.</summary>
+    public double Between(CardPoint at)
+    {
+        (double x, double y) = Grid.ToPixel(at);
+        int ix = (int)Math.Floor(x), iy = (int)Math.Floor(y);
+        if (ix < 0 || iy < 0 || ix >= Grid.Size - 1 || iy >= Grid.Size - 1)
+            return double.NaN;
+        double fx = x - ix, fy = y - iy;
+        double top = this[ix, iy] + (fx * (this[ix + 1, iy] - this[ix, iy]));
+        double bottom = this[ix, iy + 1] + (fx * (this[ix + 1, iy + 1] - this[ix, iy + 1]));
+        return top + (fy * (bottom - top));
+    }
 
     /// <summary>Means over blocks of factor × factor pixels; NaN pixels are left out.</summary>
     public ZoneMap Reduce(int factor)

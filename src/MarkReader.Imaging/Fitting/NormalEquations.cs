@@ -1,0 +1,43 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace MarkReader.Imaging.Fitting;
+
+/// <summary>Normal equations of a weighted least-squares problem, filled row by row.</summary>
+internal sealed class NormalEquations(int parameters)
+{
+    public Matrix<double> Matrix { get; } = Matrix<double>.Build.Dense(parameters, parameters);
+
+    public Vector<double> Right { get; } = Vector<double>.Build.Dense(parameters);
+
+    /// <summary>Adds one observation: its derivatives by the parameters, its residual and its weight (1/variance).</summary>
+    public void Add(ReadOnlySpan<double> row, double residual, double weight)
+    {
+        if (weight <= 0)
+            return;
+        for (int r = 0; r < row.Length; r++)
+        {
+            double wr = weight * row[r];
+            if (wr == 0)
+                continue;
+            Right[r] += wr * residual;
+            for (int c = 0; c < row.Length; c++)
+                Matrix[r, c] += wr * row[c];
+        }
+    }
+
+    /// <summary>Adds what is known of one parameter: its distance from the expected value and the weight of that.</summary>
+    public void AddPrior(int parameter, double residual, double weight)
+    {
+        Matrix[parameter, parameter] += weight;
+        Right[parameter] += weight * residual;
+    }
+
+    /// <summary>The step, with each diagonal element raised by a factor 1 + <paramref name="damping"/> (Marquardt, J. SIAM 11, 1963); null when it is not determined.</summary>
+    public Vector<double>? Solve(double damping = 0)
+    {
+        Matrix<double> damped = Matrix.Clone();
+        damped.SetDiagonal((Matrix.Diagonal() * (1 + damping)) + 1e-12);
+        Vector<double> step = damped.LU().Solve(Right);
+        return step.All(double.IsFinite) ? step : null;
+    }
+}

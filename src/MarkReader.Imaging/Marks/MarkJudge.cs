@@ -1,0 +1,98 @@
+namespace MarkReader.Imaging.Marks;
+
+/// <summary>Decides by its features whether a dark area is a mark, two that overlap, or none, and says why not.</summary>
+/// <param name="zoneSide">Side of the free zone, mm.</param>
+/// <param name="leastDepth">Least darkening of a mark.</param>
+internal sealed class MarkJudge(double zoneSide, double leastDepth)
+{
+    private const double LeastDiameter = 0.9;
+    private const double MostDiameter = 15;
+
+    /// <summary>Beside a mark, a spot paler than this part of it is smoke; a soft one already below the larger part.</summary>
+    private const double SmokeShare = 0.2;
+    private const double SoftSmokeShare = 0.5;
+
+    /// <summary>Part of the directions that must show an edge; fewer where another mark hides it.</summary>
+    private const double LeastSeen = 0.6;
+    private const double LeastSeenClean = 0.45;
+    private const double LeastSeenOfPair = 0.2;
+
+    /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
+    private const double MostRoughness = 0.06;
+    private const double CleanRoughness = 0.02;
+
+    /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
+    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "no edge all round", "no outline", "ragged"];
+
+    /// <param name="c">The area's description.</param>
+    /// <param name="outline">Its outline on the search map.</param>
+    /// <param name="left">The layers without the marks found so far.</param>
+    /// <param name="marks">The marks found so far.</param>
+    public Verdict Judge(MarkCandidate c, OpenCvSharp.Point[] outline, MarkLayers left, IReadOnlyList<FittedMark> marks)
+    {
+        if (Objection(c, marks) is { } objection)
+            return Rejected(objection);
+        if (PairSplit.Of(left.Darkening, c) is { } pair && PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair))
+            return new(c, outline, two);
+        if (c.AxisRatio < 0.45)
+            return Rejected("long");
+        if (c.Solidity < 0.82)
+            return Rejected("ragged");
+        if (SymmetricFit.Fit(left.Coarse, c.Centre, c.Diameter) is not { } symmetric)
+            return Rejected("not symmetric");
+        if (Objection(symmetric, marks) is { } shape)
+            return Rejected(shape);
+        if (MarkFit.Of(left, symmetric) is not { } mark)
+            return Rejected("no outline");
+        return mark.Outline switch
+        {
+            { Seen: < LeastSeenClean } => Rejected("open outline"),
+            { Seen: < LeastSeen, Roughness: > CleanRoughness } => Rejected("open outline"),
+            { Roughness: > MostRoughness } when mark.IsByOutline => Rejected("rough outline"),
+            _ when !mark.IsByOutline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
+            _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
+            _ => new(c, outline, [mark]),
+        };
+
+        Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, outline, []);
+    }
+
+    private static bool IsBeside(SymmetricMark s, IReadOnlyList<FittedMark> marks, double share) =>
+        marks.Any(m => s.Depth < share * m.Symmetric.Depth && m.Centre.DistanceTo(s.Centre) < SymmetricFit.HaloReach(m.Diameter) + (s.Diameter / 2));
+
+    private static bool IsPlausibleOfPair(FittedMark mark) =>
+        mark is { Outline: { Seen: > LeastSeenOfPair, Roughness: < MostRoughness }, Diameter: >= LeastDiameter and <= MostDiameter };
+
+    private string? Objection(MarkCandidate c, IReadOnlyList<FittedMark> marks)
+    {
+        if (c.Diameter < LeastDiameter)
+            return "small";
+        if (c.Diameter > MostDiameter)
+            return "large";
+        if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > zoneSide / 2)
+            return "outside the zone";
+        if (c.EdgeShare > 0.12)
+            return "at the border";
+        return marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
+    }
+
+    private string? Objection(SymmetricMark s, IReadOnlyList<FittedMark> marks) => s switch
+    {
+        { Roughness: > 0.35 } => "rough",
+        { AxisRatio: < 0.4 } => "long",
+        { Sides: < 0.7 } => "no edge all round",
+        _ when IsBeside(s, marks, SmokeShare) => "smoke of a mark",
+        _ when s.Depth < leastDepth => "faint against its surroundings",
+        _ when marks.Any(m => m.Centre.DistanceTo(s.Centre) < 0.3 * Math.Max(m.Diameter, s.Diameter)) => "rest of a mark",
+        _ => null,
+    };
+}
+
+/// <summary>What became of an area: the marks in it (none, one, or two that overlap), with its outline on the search map.</summary>
+internal sealed record Verdict(MarkCandidate Candidate, OpenCvSharp.Point[] Outline, IReadOnlyList<FittedMark> Marks)
+{
+    /// <summary>How well the marks' outlines fit, to choose between areas of one spot.</summary>
+    public double Score => Marks.Count == 0 ? double.NegativeInfinity : Marks.Average(ScoreOf) + (0.2 * (Marks.Count - 1));
+
+    public static double ScoreOf(FittedMark mark) => mark.Outline is { } o ? o.Seen - (5 * o.Roughness) - (0.5 * mark.Symmetric.Roughness) : 0;
+}

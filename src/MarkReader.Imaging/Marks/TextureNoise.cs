@@ -1,0 +1,107 @@
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Marks;
+
+/// <summary>Autocovariance of the bare target's darkening about a place: the tape's texture and the photo's noise.</summary>
+/// <remarks>
+/// The biased estimator over a masked region, which is positive semidefinite (Priestley, Spectral Analysis and Time Series, 1981, 5.3.3):
+/// what the mask hides counts as zero.
+/// </remarks>
+internal sealed class TextureNoise
+{
+    /// <summary>How far from the mark the texture is read, mm.</summary>
+    private const double Reach = 6;
+
+    /// <summary>Beyond this many robust standard deviations a pixel is no texture: a pen line, the tape's edge.</summary>
+    private const double Outlier = 5;
+
+    private const int LeastPixels = 400;
+
+    private readonly double[,] _covariance;
+    private readonly int _lags;
+
+    private TextureNoise(double[,] covariance, int lags)
+    {
+        _covariance = covariance;
+        _lags = lags;
+    }
+
+    /// <summary>Variance of one pixel.</summary>
+    public double Variance => _covariance[0, _lags];
+
+    /// <summary>Covariance of two pixels (dx, dy) apart.</summary>
+    public double this[int dx, int dy] => dy < 0 || (dy == 0 && dx < 0) ? At(-dx, -dy) : At(dx, dy);
+
+    /// <summary>Reads the texture around a mark; null when there is too little bare target.</summary>
+    /// <param name="darkening">Marks divided out or NaN, background near zero.</param>
+    /// <param name="inner">Radius about the mark that is left out, mm.</param>
+    /// <param name="lags">Largest distance along x or y, px.</param>
+    public static TextureNoise? Around(ZoneMap darkening, CardPoint centre, double inner, int lags)
+    {
+        ZoneGrid grid = darkening.Grid;
+        (double cx, double cy) = grid.ToPixel(centre);
+        int reach = (int)((inner + Reach) * grid.PixelsPerMm);
+        int x0 = Math.Max(0, (int)cx - reach), x1 = Math.Min(grid.Size - 1, (int)cx + reach);
+        int y0 = Math.Max(0, (int)cy - reach), y1 = Math.Min(grid.Size - 1, (int)cy + reach);
+        int w = x1 - x0 + 1, h = y1 - y0 + 1;
+        if (w <= 0 || h <= 0)
+            return null;
+        double[] values = new double[w * h];
+        List<double> seen = [];
+        double hidden = inner * inner * grid.PixelsPerMm * grid.PixelsPerMm;
+        for (int y = 0; y < h; y++)
+        {
+            for (int x = 0; x < w; x++)
+            {
+                double dx = x + x0 - cx, dy = y + y0 - cy;
+                float d = darkening[x + x0, y + y0];
+                bool bare = !float.IsNaN(d) && (dx * dx) + (dy * dy) > hidden;
+                values[(y * w) + x] = bare ? d : double.NaN;
+                if (bare)
+                    seen.Add(d);
+            }
+        }
+
+        if (seen.Count < LeastPixels)
+            return null;
+        double[] sorted = [.. seen.Order()];
+        double middle = sorted[sorted.Length / 2];
+        double spread = 1.4826 * Median(seen.Select(v => Math.Abs(v - middle)));
+        double[] texture = [.. values.Select(v => Math.Abs(v - middle) <= Outlier * spread ? v : double.NaN)];
+        double mean = texture.Where(v => !double.IsNaN(v)).Average();
+        int count = texture.Count(v => !double.IsNaN(v));
+        if (count < LeastPixels)
+            return null;
+        texture = [.. texture.Select(v => double.IsNaN(v) ? 0 : v - mean)];
+        double[,] covariance = new double[lags + 1, (2 * lags) + 1];
+        Parallel.For(0, lags + 1, dy =>
+        {
+            for (int dx = -lags; dx <= lags; dx++)
+                covariance[dy, dx + lags] = Product(texture, w, h, dx, dy) / count;
+        });
+        return new(covariance, lags);
+    }
+
+    private static double Product(double[] values, int w, int h, int dx, int dy)
+    {
+        double sum = 0;
+        int from = Math.Max(0, -dx), to = Math.Min(w, w - dx);
+        for (int y = 0; y + dy < h; y++)
+        {
+            int a = y * w, b = ((y + dy) * w) + dx;
+            for (int x = from; x < to; x++)
+                sum += values[a + x] * values[b + x];
+        }
+
+        return sum;
+    }
+
+    private double At(int dx, int dy) => dy > _lags || Math.Abs(dx) > _lags ? 0 : _covariance[dy, dx + _lags];
+
+    private static double Median(IEnumerable<double> values)
+    {
+        double[] sorted = [.. values.Order()];
+        return sorted[sorted.Length / 2];
+    }
+}
