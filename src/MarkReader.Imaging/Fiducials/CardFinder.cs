@@ -17,9 +17,10 @@ internal static class CardFinder
     /// <summary>Below this 99th percentile of grey (0–255) a photo is called dark when no card is found in it.</summary>
     private const int DarkLevel = 60;
 
-    public static Outcome<FoundCard> Find(GreyPhoto photo, StageTrace trace)
+    /// <summary>The cards in a photo that can be measured, the best seen first; at least one.</summary>
+    public static Outcome<FoundCards> Find(GreyPhoto photo, StageTrace trace)
     {
-        FoundCard? best = null;
+        IReadOnlyList<FoundCard> best = [];
         double last = 0;
         foreach (int side in s_sides)
         {
@@ -31,20 +32,22 @@ internal static class CardFinder
             IReadOnlyList<MarkerSighting> sightings = MarkerFinder.Find(reduced, new(factor));
             trace.Sightings(reduced, new(factor), sightings);
             IReadOnlyList<FoundCard> cards = MarkerConsensus.Group(sightings);
-            if (cards.Count > 0 && cards[0].Markers.Count > (best?.Markers.Count ?? 0))
-                best = Choose(cards);
-            if (best is not null && best.Markers.Count >= MarkersNeeded)
-                return best;
+            if (MostMarkers(cards) > MostMarkers(best))
+                best = cards;
+            if (MostMarkers(best) >= MarkersNeeded)
+                return InOrder(best);
         }
 
-        return best is not null ? PartlySeen(best.Markers.Count) : Absent(photo);
+        return best.Count > 0 ? PartlySeen(MostMarkers(best)) : Absent(photo);
     }
 
-    /// <summary>Of several cards the one with most markers is measured; with as many, the larger one in the photo.</summary>
-    private static FoundCard Choose(IReadOnlyList<FoundCard> cards)
+    private static int MostMarkers(IReadOnlyList<FoundCard> cards) => cards.Select(c => c.Markers.Count).DefaultIfEmpty(0).Max();
+
+    /// <summary>The one with most markers first; with as many, the larger one in the photo.</summary>
+    private static FoundCards InOrder(IReadOnlyList<FoundCard> cards)
     {
-        FoundCard chosen = cards.OrderByDescending(c => c.Markers.Count).ThenByDescending(Spread).First();
-        return chosen with { OtherCards = cards.Count(c => c != chosen && c.Markers.Count >= MarkersNeeded) };
+        FoundCard[] usable = [.. cards.Where(c => c.Markers.Count >= MarkersNeeded).OrderByDescending(c => c.Markers.Count).ThenByDescending(Spread)];
+        return new([.. usable.Select(c => c with { OtherCards = usable.Length - 1 })]);
     }
 
     private static double Spread(FoundCard card) => card.Markers.Sum(m => m.Corners[0].DistanceTo(m.Corners[2]));

@@ -8,3 +8,6 @@ namespace MarkReader.Imaging.Fiducials;
 /// <param name="Rough">Card to photo, good to a few pixels.</param>
 /// <param name="OtherCards">Further cards in view.</param>
 internal sealed record FoundCard(CardKind Kind, IReadOnlyList<MarkerSighting> Markers, Homography Rough, int OtherCards);
+
+/// <summary>The cards in view that can be measured, the best seen first; at least one.</summary>
+internal sealed record FoundCards(IReadOnlyList<FoundCard> InOrder);

@@ -11,16 +11,32 @@ internal static class LevelDoubt
     /// </summary>
     private const double Shift = 0.08;
 
+    /// <summary>The same where the light outside is clipped on one side: how high it would have gone is not known.</summary>
+    private const double ClippedShift = 0.12;
+
+    /// <summary>Light outside that counts as clipped, of full scale.</summary>
+    private const double Clipped = 0.95;
+
     /// <summary>Part of it that may have any direction.</summary>
     private const double AnyWay = 0.3;
 
-    /// <summary>Covariance from the first harmonic of the light outside, mm².</summary>
+    /// <summary>Covariance from the first harmonics of the light outside and inside and of clipping, mm².</summary>
     /// <param name="sigma">Standard deviation of the edge's blur, mm.</param>
     public static Covariance2 Of(IReadOnlyList<EdgePoint> edges, double sigma)
     {
-        double mean = edges.Average(e => e.Outside);
-        double u = 2 * edges.Average(e => Math.Cos(e.Angle) * (e.Outside - mean)) / mean * Shift * sigma;
-        double v = 2 * edges.Average(e => Math.Sin(e.Angle) * (e.Outside - mean)) / mean * Shift * sigma;
-        return new Covariance2(u * u, u * v, v * v) + Covariance2.Isotropic(AnyWay * Math.Sqrt((u * u) + (v * v)));
+        double outside = edges.Average(e => e.Outside), step = edges.Average(e => e.Step);
+        CardVector level = Harmonic(edges, e => e.Outside / outside);
+        CardVector added = Harmonic(edges, e => (e.Outside - e.Step) / step);
+        CardVector clipped = Harmonic(edges, e => e.Outside > Clipped ? 1 : 0);
+        return Along(Shift * sigma * level) + Along(Shift * sigma * added) + Along(ClippedShift * sigma * clipped);
     }
+
+    private static CardVector Harmonic(IReadOnlyList<EdgePoint> edges, Func<EdgePoint, double> value)
+    {
+        double mean = edges.Average(value);
+        return new(2 * edges.Average(e => Math.Cos(e.Angle) * (value(e) - mean)), 2 * edges.Average(e => Math.Sin(e.Angle) * (value(e) - mean)));
+    }
+
+    private static Covariance2 Along(CardVector v) =>
+        new Covariance2(v.U * v.U, v.U * v.V, v.V * v.V) + Covariance2.Isotropic(AnyWay * v.Magnitude);
 }

@@ -13,6 +13,9 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
     /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
     private const double Floor = 0.001;
 
+    /// <summary>Part of the edges' unexplained residual that may be common to a neighbourhood.</summary>
+    private const double FlatnessShare = 0.2;
+
     /// <summary>Relative uncertainty of the parallax's direction and size: the focal length is read from EXIF or assumed.</summary>
     private const double SightUncertainty = 0.1;
 
@@ -27,8 +30,8 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
             new(UncertaintySource.Noise, Projection.FromPrint(fit.Noise)),
             new(UncertaintySource.MarkShape, Projection.FromPrint(fit.ShapeDoubt)),
             new(UncertaintySource.CardView, Projection.FromPrint(card.View.ViewCovariance(fit.Centre))),
-            // Edges all around the zone that miss their places by so much say that places within it may do so too.
-            new(UncertaintySource.Flatness, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(card.Misfit)))),
+            // Edges all around the zone that miss their places say that places within it may do so too, if less: most of what moves one edge is its own.
+            new(UncertaintySource.Flatness, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(FlatnessShare * card.Misfit)))),
             new(UncertaintySource.Interpolation, Covariance2.Isotropic(Floor)),
             new(UncertaintySource.PrintScale, new(Square(fit.Centre.U * print.UncertaintyU), 0, Square(fit.Centre.V * print.UncertaintyV))),
             new(UncertaintySource.Parallax, Along(tapeUncertainty * sight) + Covariance2.Isotropic(SightUncertainty * tape * sight.Magnitude)),

@@ -20,43 +20,54 @@ public static class PhotoMeasurer
             return failure;
         using (photo)
         {
-            IReadOnlyList<PixelPoint> taps = options?.Taps ?? [];
-            if (TapCheck.Outside(photo.Size, taps) is { } outside)
+            if (TapCheck.Outside(photo.Size, options?.Taps ?? []) is { } outside)
                 return outside;
-            if (!CardFinder.Find(photo, trace).TryGet(out FoundCard? sighted, out failure))
+            if (!CardFinder.Find(photo, trace).TryGet(out FoundCards? sighted, out failure))
                 return failure;
-            if (!CardRegistrar.Register(photo, sighted).TryGet(out RegisteredCard? card, out failure))
-                return failure;
-            trace.Edges(photo, card);
-            if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
-                return failure;
-            if (TapCheck.Outside(card, taps) is { } elsewhere)
-                return elsewhere;
-            TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
-            MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
-            ZoneMap light = ZoneRectifier.Rectify(photo, card);
-            FoundMarks found = taps.Count > 0
-                ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
-                : MarkFinder.Find(light, card, trace);
-            Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
-            CardSighting sighting = new(
-                card.Kind.Name,
-                Length.FromMillimetres(card.Kind.ZoneSide),
-                MarkerCheck.CountSeen(photo, card),
-                card.PixelsPerMm,
-                card.View.Camera.SightAt(CardPoint.Origin),
-                card.Residual);
-            DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
-            PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
-            return new PhotoMeasurement(
-                photo.Size,
-                sighting,
-                budget.Projection,
-                new(card.View.Camera.Foot, Length.FromMillimetres(card.View.Camera.Height)),
-                marks,
-                doubtful,
-                quality,
-                PhotoWarnings.Of(sighted, quality, marks, doubtful));
+            Outcome<PhotoMeasurement> first = MeasureCard(photo, sighted.InOrder[0], options, trace);
+            if (sighted.InOrder.Count == 1 || HasMarks(first))
+                return first;
+            // Of several cards the one with marks is meant.
+            return sighted.InOrder.Skip(1).Select(c => MeasureCard(photo, c, options, trace)).FirstOrDefault(HasMarks) ?? first;
         }
+    }
+
+    private static bool HasMarks(Outcome<PhotoMeasurement> outcome) => outcome.TryGet(out PhotoMeasurement? measurement, out _) && measurement.Marks.Count > 0;
+
+    private static Outcome<PhotoMeasurement> MeasureCard(GreyPhoto photo, FoundCard sighted, MeasureOptions? options, StageTrace trace)
+    {
+        if (!CardRegistrar.Register(photo, sighted).TryGet(out RegisteredCard? card, out Failure? failure))
+            return failure;
+        trace.Edges(photo, card);
+        if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
+            return failure;
+        IReadOnlyList<PixelPoint> taps = options?.Taps ?? [];
+        if (TapCheck.Outside(card, taps) is { } elsewhere)
+            return elsewhere;
+        TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
+        MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
+        ZoneMap light = ZoneRectifier.Rectify(photo, card);
+        FoundMarks found = taps.Count > 0
+            ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
+            : MarkFinder.Find(light, card, trace);
+        Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
+        CardSighting sighting = new(
+            card.Kind.Name,
+            Length.FromMillimetres(card.Kind.ZoneSide),
+            MarkerCheck.CountSeen(photo, card),
+            card.PixelsPerMm,
+            card.View.Camera.SightAt(CardPoint.Origin),
+            card.Residual);
+        DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
+        PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
+        return new PhotoMeasurement(
+            photo.Size,
+            sighting,
+            budget.Projection,
+            new(card.View.Camera.Foot, Length.FromMillimetres(card.View.Camera.Height)),
+            marks,
+            doubtful,
+            quality,
+            PhotoWarnings.Of(sighted, quality, marks, doubtful));
     }
 }
