@@ -15,7 +15,7 @@ public static class MeasurePhoto
     private const double TapReach = 2;
 
     /// <summary>A fit that is darker than its surroundings by less than this part is the tape's texture, not a mark.</summary>
-    private const double LeastDepth = 0.05;
+    private const double LeastContrast = 0.05;
 
     /// <summary>Measures one photo; a photo without a mark, or a named place without one, is a refusal. Calls may run at the same time.</summary>
     public static Outcome<PhotoMeasurement> Run(ReadOnlyMemory<byte> photo, MeasureOptions? options = null)
@@ -35,7 +35,7 @@ public static class MeasurePhoto
     internal static Mark? At(PhotoMeasurement measurement, PixelPoint tap)
     {
         CardPoint place = measurement.Projection.ToCard(tap);
-        return measurement.Marks.Where(m => m.Shape.Depth >= LeastDepth).MinBy(m => m.Photo.DistanceTo(tap)) is { } mark
+        return measurement.Marks.Where(m => m.Shape.Contrast >= LeastContrast).MinBy(m => m.Photo.DistanceTo(tap)) is { } mark
             && mark.Centre.Point.DistanceTo(place) <= TapReach + (mark.Diameter.Millimetres / 2) ? mark : null;
     }
 

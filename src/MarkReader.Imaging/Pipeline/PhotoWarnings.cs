@@ -47,7 +47,7 @@ internal static class PhotoWarnings
         else if (marks.Count == 0)
             warnings.Add(new("noMark", "No mark is seen in the card's free zone: check that the pulse left a mark on the tape, and take the photo again in even light."));
         if (found.OtherCards > 0)
-            warnings.Add(new("otherCards", "Another card is in view; the one with the most markers was measured: cover the other."));
+            warnings.Add(new("otherCards", "Another card is in view; the one with marks was measured, or else the one with more markers: cover the other."));
         warnings.AddRange(OfGeometry(quality));
         warnings.AddRange(OfLight(quality));
         return warnings;

@@ -19,7 +19,7 @@ public sealed record BudgetView(string Title, IReadOnlyList<BudgetLine> Lines)
             .OrderByDescending(c => c.Share)
             .Select(c => new BudgetLine(ComponentReport.Words(c.Source), c.StandardUncertainty, c.Share))];
         ComponentReport[] small = [.. budget.Where(c => c.Share < LeastShare)];
-        if (small.Length > 0)
+        if (small.Sum(c => c.Share) >= LeastShare / 2)
             lines.Add(new("other", Math.Sqrt(small.Sum(c => c.StandardUncertainty * c.StandardUncertainty)), small.Sum(c => c.Share)));
         return new(title, lines);
     }

@@ -71,7 +71,7 @@ export class TapDialog {
     const scale = this.zoneSide() / 26;
     const radius = Math.max(spot.diameter * scale * 0.8, scale * 1.2);
     this.add("circle", { cx: spot.x, cy: spot.y, r: radius, class: spot.doubtful ? "ring doubtful" : "ring" });
-    this.add("text", { x: spot.x + radius, y: spot.y - radius, "font-size": scale * 2 }).textContent = String(number);
+    this.add("text", { x: spot.x + radius, y: spot.y - radius }).textContent = String(number);
     const item = document.createElement("li");
     const button = document.createElement("button");
     button.type = "button";
@@ -116,6 +116,7 @@ export class TapDialog {
     const [x, y] = view === "near" && this.place ? this.place : this.middle();
     const box = view === "photo" ? [-0.5, -0.5, width, height] : [x - side / 2, y - side / 2, side, side];
     this.photo.setAttribute("viewBox", box.join(" "));
+    for (const number of this.photo.querySelectorAll("text")) number.setAttribute("font-size", box[2] / 16);
     for (const old of this.photo.querySelectorAll(".cross")) old.remove();
     if (!this.place) return;
     const arm = Math.max(box[2], box[3]) / 16;
