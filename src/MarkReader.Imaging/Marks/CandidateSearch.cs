@@ -10,7 +10,11 @@ internal sealed class CandidateSearch : IDisposable
     private const double Smoothing = 0.2;
 
     /// <summary>Pen lines and tape edges up to twice these widths are cut off an area, mm; a small mark survives the first only.</summary>
-    private static readonly double[] s_thinRadii = [0.4, 0.7, 1.0];
+    private static readonly double[] s_thinRadii = [1.0, 0.7, 0.4];
+
+    /// <summary>How far a stroke stands out before it counts, and how far its blur reaches, mm; and the area it must have, mm².</summary>
+    private const double StrokeMargin = 0.25;
+    private const double LeastStrokeArea = 0.15;
 
     /// <summary>Parts of the depth at which an area is outlined: half first; higher ones part a mark from what it lies in.</summary>
     private static readonly double[] s_levels = [0.5, 0.7, 0.85];
@@ -47,20 +51,20 @@ internal sealed class CandidateSearch : IDisposable
     }
 
     /// <summary>The areas about a spot to be judged, in the order in which to judge them.</summary>
-    public IEnumerable<(MarkCandidate Candidate, Point[] Outline)> Areas(DarkSpot spot)
+    public IEnumerable<MarkArea> Areas(DarkSpot spot)
     {
         List<MarkCandidate> seen = [];
         foreach (double level in s_levels)
         {
             foreach (double thin in s_thinRadii)
             {
-                foreach (Point[] outline in Outlines(spot, level, thin))
+                foreach ((Point[] outline, HiddenPlaces? strokes) in Outlines(spot, level, thin))
                 {
                     MarkCandidate candidate = Describe(outline, spot.Depth);
                     if (seen.Any(c => c.Centre.DistanceTo(candidate.Centre) < 0.1 && Math.Abs(c.Diameter - candidate.Diameter) < 0.1 * c.Diameter))
                         continue;
                     seen.Add(candidate);
-                    yield return (candidate, outline);
+                    yield return new(candidate, outline, strokes);
                 }
             }
         }
@@ -90,18 +94,44 @@ internal sealed class CandidateSearch : IDisposable
         _open.Dispose();
     }
 
-    /// <summary>Outlines of the areas at a level that belong to the spot's connected region, thin parts cut off, holes filled, largest first.</summary>
-    private Point[][] Outlines(DarkSpot spot, double level, double thin)
+    /// <summary>
+    /// Outlines of the areas at a level that belong to the spot's connected region, thin parts cut off, holes filled, largest first, each with
+    /// the thin parts where they leave it.
+    /// </summary>
+    private IEnumerable<(Point[] Outline, HiddenPlaces? Strokes)> Outlines(DarkSpot spot, double level, double thin)
     {
         if (OutlineAround(spot, level) is not { } around)
-            return [];
+            yield break;
         using Mat filled = Mat.Zeros(_grid.Size, _grid.Size, MatType.CV_8UC1);
         Cv2.DrawContours(filled, [around], 0, Scalar.White, -1);
-        int radius = (int)Math.Round(thin * _grid.PixelsPerMm);
-        using Mat disc = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * radius) + 1, (2 * radius) + 1));
-        using Mat opened = filled.MorphologyEx(MorphTypes.Open, disc);
+        using Mat opened = filled.MorphologyEx(MorphTypes.Open, Disc(thin));
         Cv2.FindContours(opened, out Point[][] parts, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
-        return [.. parts.OrderByDescending(p => Cv2.ContourArea(p))];
+        foreach (Point[] part in parts.OrderByDescending(p => Cv2.ContourArea(p)))
+            yield return (part, Strokes(filled, part));
+    }
+
+    /// <summary>What is connected with an area but not part of it, with a margin; null when that is next to nothing.</summary>
+    private HiddenPlaces? Strokes(Mat filled, Point[] part)
+    {
+        using Mat area = Mat.Zeros(_grid.Size, _grid.Size, MatType.CV_8UC1);
+        Cv2.DrawContours(area, [part], 0, Scalar.White, -1);
+        using Mat grown = area.Dilate(Disc(StrokeMargin));
+        using Mat outside = new();
+        Cv2.BitwiseNot(grown, outside);
+        using Mat rest = new();
+        Cv2.BitwiseAnd(filled, outside, rest);
+        using Mat strokes = rest.MorphologyEx(MorphTypes.Open, Cv2.GetStructuringElement(MorphShapes.Rect, new Size(2, 2)));
+        if (Cv2.CountNonZero(strokes) < LeastStrokeArea * _grid.PixelsPerMm * _grid.PixelsPerMm)
+            return null;
+        using Mat wide = strokes.Dilate(Disc(StrokeMargin));
+        wide.GetArray(out byte[] mask);
+        return new(_grid, [.. mask.Select(m => m > 0)]);
+    }
+
+    private Mat Disc(double radius)
+    {
+        int r = (int)Math.Round(radius * _grid.PixelsPerMm);
+        return Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size((2 * r) + 1, (2 * r) + 1));
     }
 
     private Point[]? OutlineAround(DarkSpot spot, double level)

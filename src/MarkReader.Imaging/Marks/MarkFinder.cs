@@ -92,9 +92,9 @@ internal sealed class MarkFinder
     private Verdict At(DarkSpot spot, CandidateSearch search, MarkLayers left)
     {
         Verdict? best = null, first = null;
-        foreach ((MarkCandidate candidate, OpenCvSharp.Point[] outline) in search.Areas(spot))
+        foreach (MarkArea area in search.Areas(spot))
         {
-            Verdict verdict = _judge.Judge(candidate, outline, left, _marks);
+            Verdict verdict = _judge.Judge(area, left, _marks);
             first ??= verdict;
             if (verdict.Marks.Count > 0 && (best is null || verdict.Score > best.Score))
                 best = verdict;
@@ -135,7 +135,10 @@ internal sealed class MarkFinder
                 if (_marks.Any(o => Overlap(o, mark)))
                     continue;
                 if (_marks.Any(o => o != mark && o.Centre.DistanceTo(mark.Centre) < SymmetricFit.HaloReach(o.Diameter) + mark.EdgeReach))
-                    _marks[i] = MarkFit.Of(_layers.Without(_marks, mark), mark.Symmetric with { Centre = mark.Centre }) ?? mark;
+                {
+                    MarkLayers alone = _layers.Without(_marks, mark).Hiding(mark.Strokes);
+                    _marks[i] = SymmetricFit.Fit(alone.Coarse, mark.Centre, mark.Diameter) is { } s && MarkFit.Of(alone, s) is { } again ? again with { Strokes = mark.Strokes } : mark;
+                }
             }
         }
     }

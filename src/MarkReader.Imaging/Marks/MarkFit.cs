@@ -2,33 +2,59 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Marks;
 
-/// <summary>Measures one mark: its outline, or where texture hides that, its contrast against the texture.</summary>
+/// <summary>
+/// Measures one mark in up to three ways and keeps the one that is surest by its own account: by its outline, which light and smoke do not
+/// disturb; by its symmetry, for burns without a sharp edge; and a scorch by its contrast against the tape's texture.
+/// </summary>
 internal static class MarkFit
 {
     /// <summary>Marks less deep than this are also fitted against the tape's texture.</summary>
     private const double FaintDepth = 0.5;
 
-    /// <summary>Texture is not quite what its covariance says: creases cluster. Factor of variance, from rendered scorches on crepe.</summary>
-    private const double TextureInflation = 2;
-
     /// <summary>Below this depth, or above this roughness, the texture and not the burn makes the outline.</summary>
     private const double VeryFaintDepth = 0.25;
     private const double CleanRoughness = 0.03;
 
+    /// <summary>Texture is not quite what its covariance says: creases cluster. Factor of variance, from rendered scorches on crepe.</summary>
+    private const double TextureInflation = 2;
+
     /// <summary>Amplitude over its uncertainty that a scorch needs.</summary>
     private const double LeastSignificance = 12;
 
+    /// <summary>Part of the radius by which uneven surroundings pull the centre of symmetry, when the light on one side is twice that on the other's mean.</summary>
+    private const double SymmetryPull = 0.1;
+
+    /// <summary>A profile free in all but symmetry takes up some of the texture that it should show as noise. Factor of variance, from rendered marks.</summary>
+    private const double SymmetryInflation = 2;
+
+    /// <summary>A mark that has a centre of symmetry must be so smooth.</summary>
+    private const double SymmetricRoughness = 0.12;
+    private const double SymmetricSides = 0.85;
+
     /// <param name="layers">The zone without the other marks.</param>
-    /// <param name="s">What is known of the mark.</param>
+    /// <param name="s">The mark's profile in these layers.</param>
     public static FittedMark? Of(MarkLayers layers, SymmetricMark s)
     {
-        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.Diameter / 2), s.EdgeWidth);
+        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.EdgeRadius), s.EdgeWidth);
         bool doubted = outline is null || outline.Roughness > CleanRoughness || s.Depth < VeryFaintDepth;
         if (s.Depth < FaintDepth
             && doubted
             && TextureFit.Fit(layers.Darkening, s.Centre, s.Diameter / 2, s.EdgeWidth, s.Depth) is { } texture
             && texture.Significance > LeastSignificance)
-            return new(texture.Centre, TextureInflation * texture.Covariance, Covariance2.Isotropic(0), outline, s, false);
-        return outline is null ? null : new(outline.Centre, outline.Covariance, outline.LevelDoubt, outline, s, true);
+            return new(texture.Centre, TextureInflation * texture.Covariance, Covariance2.Isotropic(0), outline, s, MarkMethod.Texture);
+        FittedMark? byOutline = outline is null ? null : new(outline.Centre, outline.Covariance, outline.LevelDoubt, outline, s, MarkMethod.Outline);
+        FittedMark? bySymmetry = s.Roughness > SymmetricRoughness || s.Sides < SymmetricSides || SymmetryDoubt(layers, s) is not { } doubt
+            ? null
+            : new(s.Centre, SymmetryInflation * s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
+        return byOutline is null || (bySymmetry is not null && bySymmetry.Variance < byOutline.Variance) ? bySymmetry : byOutline;
+    }
+
+    private static Covariance2? SymmetryDoubt(MarkLayers layers, SymmetricMark s)
+    {
+        double radius = s.Diameter / 2;
+        if (Surroundings.Unevenness(layers.Light, s.Centre, radius + (2 * Math.Min(s.EdgeWidth, radius / 2))) is not { } uneven)
+            return null;
+        CardVector pull = SymmetryPull * radius * uneven;
+        return new Covariance2(pull.U * pull.U, pull.U * pull.V, pull.V * pull.V) + Covariance2.Isotropic(0.3 * pull.Magnitude);
     }
 }

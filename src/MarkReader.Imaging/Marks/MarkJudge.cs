@@ -13,48 +13,50 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     private const double SoftSmokeShare = 0.5;
 
     /// <summary>Part of the directions that must show an edge; fewer where another mark hides it.</summary>
-    private const double LeastSeen = 0.6;
-    private const double LeastSeenClean = 0.45;
+    private const double LeastSeen = 0.5;
     private const double LeastSeenOfPair = 0.2;
 
     /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
     private const double MostRoughness = 0.06;
-    private const double CleanRoughness = 0.02;
+
+    /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines 0.6.</summary>
+    private const double LeastScore = 0.5;
 
     /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
-    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "no edge all round", "no outline", "ragged"];
+    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "poor outline", "no edge all round", "no outline", "ragged"];
 
-    /// <param name="c">The area's description.</param>
-    /// <param name="outline">Its outline on the search map.</param>
+    /// <param name="area">The area.</param>
     /// <param name="left">The layers without the marks found so far.</param>
     /// <param name="marks">The marks found so far.</param>
-    public Verdict Judge(MarkCandidate c, OpenCvSharp.Point[] outline, MarkLayers left, IReadOnlyList<FittedMark> marks)
+    public Verdict Judge(MarkArea area, MarkLayers left, IReadOnlyList<FittedMark> marks)
     {
+        MarkCandidate c = area.Candidate;
         if (Objection(c, marks) is { } objection)
             return Rejected(objection);
         if (PairSplit.Of(left.Darkening, c) is { } pair && PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair))
-            return new(c, outline, two);
+            return new(c, area.Outline, two);
         if (c.AxisRatio < 0.45)
             return Rejected("long");
         if (c.Solidity < 0.82)
             return Rejected("ragged");
-        if (SymmetricFit.Fit(left.Coarse, c.Centre, c.Diameter) is not { } symmetric)
+        MarkLayers clear = left.Hiding(area.Strokes);
+        if (SymmetricFit.Fit(clear.Coarse, c.Centre, c.Diameter) is not { } symmetric)
             return Rejected("not symmetric");
         if (Objection(symmetric, marks) is { } shape)
             return Rejected(shape);
-        if (MarkFit.Of(left, symmetric) is not { } mark)
+        if (MarkFit.Of(clear, symmetric) is not { } mark)
             return Rejected("no outline");
         return mark.Outline switch
         {
-            { Seen: < LeastSeenClean } => Rejected("open outline"),
-            { Seen: < LeastSeen, Roughness: > CleanRoughness } => Rejected("open outline"),
-            { Roughness: > MostRoughness } when mark.IsByOutline => Rejected("rough outline"),
-            _ when !mark.IsByOutline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
+            { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => Rejected("open outline"),
+            { Roughness: > MostRoughness } when mark.Method == MarkMethod.Outline => Rejected("rough outline"),
+            _ when mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
             _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
-            _ => new(c, outline, [mark]),
+            _ when Verdict.ScoreOf(mark) < LeastScore => Rejected("poor outline"),
+            _ => new(c, area.Outline, [mark with { Strokes = area.Strokes }]),
         };
 
-        Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, outline, []);
+        Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, area.Outline, []);
     }
 
     private static bool IsBeside(SymmetricMark s, IReadOnlyList<FittedMark> marks, double share) =>
@@ -80,7 +82,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     {
         { Roughness: > 0.35 } => "rough",
         { AxisRatio: < 0.4 } => "long",
-        { Sides: < 0.7 } => "no edge all round",
+        { Sides: < 0.5 } => "no edge all round",
         _ when IsBeside(s, marks, SmokeShare) => "smoke of a mark",
         _ when s.Depth < leastDepth => "faint against its surroundings",
         _ when marks.Any(m => m.Centre.DistanceTo(s.Centre) < 0.3 * Math.Max(m.Diameter, s.Diameter)) => "rest of a mark",
@@ -94,5 +96,9 @@ internal sealed record Verdict(MarkCandidate Candidate, OpenCvSharp.Point[] Outl
     /// <summary>How well the marks' outlines fit, to choose between areas of one spot.</summary>
     public double Score => Marks.Count == 0 ? double.NegativeInfinity : Marks.Average(ScoreOf) + (0.2 * (Marks.Count - 1));
 
-    public static double ScoreOf(FittedMark mark) => mark.Outline is { } o ? o.Seen - (5 * o.Roughness) - (0.5 * mark.Symmetric.Roughness) : 0;
+    public static double ScoreOf(FittedMark mark) => mark.Method switch
+    {
+        MarkMethod.Outline => mark.Outline!.Seen - (5 * mark.Outline.Roughness) - (0.5 * mark.Symmetric.Roughness),
+        _ => mark.Symmetric.Sides - (2 * mark.Symmetric.Roughness),
+    };
 }

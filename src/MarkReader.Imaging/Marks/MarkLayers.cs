@@ -45,14 +45,19 @@ internal sealed record MarkLayers(ZoneMap Light, ZoneMap Darkening)
     }
 
     /// <summary>Both layers with a disc hidden.</summary>
-    public MarkLayers Hiding(Disc disc)
+    public MarkLayers Hiding(Disc disc) => Hiding(p => p.DistanceTo(disc.Centre) < disc.Radius);
+
+    /// <summary>Both layers with strokes hidden.</summary>
+    public MarkLayers Hiding(HiddenPlaces? strokes) => strokes is null ? this : Hiding(strokes.Hides);
+
+    private MarkLayers Hiding(Func<Quantities.CardPoint, bool> hides)
     {
         float[] light = [.. Light.Values];
         float[] dark = [.. Darkening.Values];
         ZoneGrid grid = Light.Grid;
         for (int i = 0; i < light.Length; i++)
         {
-            if (grid.ToCard(i % grid.Size, i / grid.Size).DistanceTo(disc.Centre) < disc.Radius)
+            if (hides(grid.ToCard(i % grid.Size, i / grid.Size)))
                 light[i] = dark[i] = float.NaN;
         }
 

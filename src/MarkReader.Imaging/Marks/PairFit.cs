@@ -16,5 +16,5 @@ internal static class PairFit
             : null;
     }
 
-    private static FittedMark Mark(FittedOutline o, SymmetricMark s) => new(o.Centre, o.Covariance, o.LevelDoubt, o, s, true);
+    private static FittedMark Mark(FittedOutline o, SymmetricMark s) => new(o.Centre, o.Covariance, o.LevelDoubt, o, s with { Diameter = 2 * o.Radius }, MarkMethod.Outline);
 }

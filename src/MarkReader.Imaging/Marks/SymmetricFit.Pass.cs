@@ -72,7 +72,7 @@ internal sealed partial class SymmetricFit
         /// <summary>The Gauss–Newton step, or null when the pixels do not determine it.</summary>
         public Vector<double>? Step()
         {
-            (Matrix<double> normal, Vector<double> right) = Normal();
+            (Matrix<double> normal, Vector<double> right, _) = Normal();
             // A little damping keeps a nearly flat spot from running away.
             for (int k = 2; k < Parameters; k++)
                 normal[k, k] *= 1 + 1e-6;
@@ -85,17 +85,36 @@ internal sealed partial class SymmetricFit
         {
             double floor = Floor();
             double depth = _profile.Max() - floor;
-            if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius)
+            if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius || Covariance() is not { } covariance)
                 return null;
             return new(
                 _form.Centre,
+                covariance,
                 2 * radius,
+                EdgeRadius(radius),
                 Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation)),
                 depth,
-                EdgeWidth(radius, depth),
+                EdgeWidth(EdgeRadius(radius), depth),
                 Roughness(radius) / depth,
                 Sides(radius, depth),
                 Model(darkening, HaloReach(2 * radius)));
+        }
+
+        /// <summary>Clustered by pairs of opposite sectors (Liang and Zeger, Biometrika 73, 1986): texture within a pair counts as one.</summary>
+        private Covariance2? Covariance()
+        {
+            (Matrix<double> normal, _, Vector<double>[] scores) = Normal();
+            Matrix<double> inverse = normal.Inverse();
+            Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
+            const int Pairs = Sectors / 2;
+            for (int k = 0; k < Pairs; k++)
+            {
+                Vector<double> s = scores[k] + scores[k + Pairs];
+                meat += s.OuterProduct(s);
+            }
+
+            Matrix<double> c = inverse * (meat * (Pairs / (Pairs - 1.0))) * inverse;
+            return c.Enumerate().All(double.IsFinite) && c[0, 0] > 0 && c[1, 1] > 0 ? new(c[0, 0], c[0, 1], c[1, 1]) : null;
         }
 
         /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
@@ -109,8 +128,8 @@ internal sealed partial class SymmetricFit
         /// <summary>Darkening of the surroundings: the outermost rings.</summary>
         private double Floor() => _profile[^Math.Max(1, _bins / 8)..].Average();
 
-        /// <summary>Normal equations with the profile projected out.</summary>
-        private (Matrix<double> Normal, Vector<double> Right) Normal()
+        /// <summary>Normal equations with the profile projected out, and what each sector adds to the right side.</summary>
+        private (Matrix<double> Normal, Vector<double> Right, Vector<double>[] SectorScores) Normal()
         {
             int n = _r.Length;
             double[,] j = new double[n, Parameters];
@@ -139,24 +158,27 @@ internal sealed partial class SymmetricFit
 
             Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
             Vector<double> right = Vector<double>.Build.Dense(Parameters);
+            Vector<double>[] scores = [.. Enumerable.Range(0, Sectors).Select(_ => Vector<double>.Build.Dense(Parameters))];
             double[] row = new double[Parameters];
             for (int i = 0; i < n; i++)
             {
                 if (_weight[i] <= 0)
                     continue;
                 int bin = _bin[i];
+                Vector<double> score = scores[Sector(i)];
                 for (int k = 0; k < Parameters; k++)
                     row[k] = j[i, k] - (mean[bin, k] / total[bin]);
                 for (int k = 0; k < Parameters; k++)
                 {
                     double wk = _weight[i] * row[k];
                     right[k] += wk * _residual[i];
+                    score[k] += wk * _residual[i];
                     for (int l = 0; l < Parameters; l++)
                         normal[k, l] += wk * row[l];
                 }
             }
 
-            return (normal, right);
+            return (normal, right, scores);
         }
 
         private double Flat(int i) => _fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V));
@@ -244,6 +266,19 @@ internal sealed partial class SymmetricFit
             return null;
         }
 
+        /// <summary>Radius of the steepest fall: of a burn with a halo, the burn's own edge. The outermost where several are nearly as steep.</summary>
+        private double EdgeRadius(double radius)
+        {
+            int from = (int)(0.4 * radius / _fit._binWidth), to = Math.Min(_bins - 2, (int)(1.5 * radius / _fit._binWidth));
+            double[] fall = [.. Enumerable.Range(0, _bins - 1).Select(b => b < from || b > to ? 0 : -Slope((b + 0.5) * _fit._binWidth))];
+            double steepest = fall.Max();
+            int at = Array.FindLastIndex(fall, f => f >= 0.75 * steepest);
+            // The top of that fall.
+            while (at > from && fall[at - 1] > fall[at])
+                at--;
+            return steepest > 0 ? (at + 0.5) * _fit._binWidth : radius;
+        }
+
         /// <summary>Depth over steepest slope at the edge, as the standard deviation of a blurred step.</summary>
         private double EdgeWidth(double radius, double depth)
         {
@@ -251,7 +286,7 @@ internal sealed partial class SymmetricFit
             return steepest > 0 ? depth / (steepest * Math.Sqrt(2 * Math.PI)) : radius;
         }
 
-        /// <summary>Part of the seen sectors in which the darkening falls from inside to outside the edge by a third of the depth or more.</summary>
+        /// <summary>Part of the sectors in which the darkening falls from inside to outside the edge by a third of the depth or more.</summary>
         private double Sides(double radius, double depth)
         {
             double[] inside = new double[Sectors], outside = new double[Sectors];
@@ -268,17 +303,16 @@ internal sealed partial class SymmetricFit
                     (outside[sector], outsideCount[sector]) = (outside[sector] + _fit._d[i], outsideCount[sector] + 1);
             }
 
-            int seen = 0, falling = 0;
+            int falling = 0;
             for (int s = 0; s < Sectors; s++)
             {
                 if (insideCount[s] == 0 || outsideCount[s] == 0)
                     continue;
-                seen++;
                 if ((inside[s] / insideCount[s]) - (outside[s] / outsideCount[s]) > depth / 3)
                     falling++;
             }
 
-            return seen > 0 ? (double)falling / seen : 0;
+            return (double)falling / Sectors;
         }
 
         private int Sector(int i)

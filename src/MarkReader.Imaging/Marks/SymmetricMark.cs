@@ -4,7 +4,9 @@ namespace MarkReader.Imaging.Marks;
 
 /// <summary>What a <see cref="SymmetricFit"/> found, in the card frame.</summary>
 /// <param name="Centre">Centre of symmetry (mm).</param>
+/// <param name="Covariance">Its covariance from noise and texture (mm²).</param>
 /// <param name="Diameter">At half depth, mm.</param>
+/// <param name="EdgeRadius">Radius of the steepest edge, mm.</param>
 /// <param name="AxisRatio">Minor over major axis.</param>
 /// <param name="Depth">Darkening above its surroundings.</param>
 /// <param name="EdgeWidth">Standard deviation of the edge's blur, mm.</param>
@@ -12,7 +14,7 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Sides">Part of the directions in which the mark ends in an edge, 0 to 1.</param>
 /// <param name="Model">The symmetric part, to be divided out.</param>
 internal sealed record SymmetricMark(
-    CardPoint Centre, double Diameter, double AxisRatio, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
+    CardPoint Centre, Covariance2 Covariance, double Diameter, double EdgeRadius, double AxisRatio, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
 
 /// <summary>The symmetric part of a mark: transmission as a function of the elliptic radius.</summary>
 internal sealed class MarkModel(CardPoint centre, double e1, double e2, double[] profile, double binWidth, double floor)
