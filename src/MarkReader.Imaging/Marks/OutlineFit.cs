@@ -52,7 +52,7 @@ internal static class OutlineFit
         for (int round = 0; round < 3; round++)
         {
             List<EdgePoint> edges = [.. Enumerable.Range(0, marks.Length).SelectMany(k => Edges(light, outlines, k, half))];
-            if (!AreEnough(edges, marks.Length) || (outlines = Ellipses(edges, outlines)) is null)
+            if (!AreEnough(edges, marks.Length) || (outlines = Ellipses(edges, outlines!)) is null)
                 return null;
             for (int k = 0; k < marks.Length; k++)
             {
