@@ -39,6 +39,9 @@ internal static class PhotoWarnings
     /// <summary>Darker over brighter side: light that fades evenly stays above it, a shadow of a hand or a frame falls to 0.3 to 0.7.</summary>
     private const double ShadowEdge = 0.8;
 
+    /// <summary>Beyond doubt a shadow; then glare has to cover this part of the zone to be the first thing to mend.</summary>
+    private const double DeepShadow = 0.6, GlareBesideShadow = 0.1;
+
     public static IReadOnlyList<Warning> Of(FoundCard found, PhotoQuality quality, IReadOnlyList<Mark> marks, IReadOnlyList<DoubtfulSpot> doubtful)
     {
         List<Warning> warnings = [];
@@ -69,15 +72,17 @@ internal static class PhotoWarnings
 
     private static IEnumerable<Warning> OfLight(PhotoQuality quality)
     {
+        // The bright side of a deep shadow may look like a little glare, and the edge of much glare like a shadow's.
+        bool glare = quality.Glare.Share > (quality.ShadowStep < DeepShadow ? GlareBesideShadow : MuchGlare);
         if (quality.PaperLight < Dark)
             yield return new("dark", Text($"The photo is dark (white paper at {100 * quality.PaperLight:0} % of the brightest): more light."));
         else if (quality.ClippedShare > MuchClipped)
             yield return new("overexposed", Text($"{100 * quality.ClippedShare:0} % of the card is burnt out: less light, or tap the card on the phone's screen before the shot."));
-        else if (quality.Glare.Share > MuchGlare)
+        else if (glare)
             yield return new("glare", Text($"Glare washes out {100 * quality.Glare.Share:0} % of the zone: {Lamp(quality.Glare.Side)}"));
         if (quality.Noise > Noisy)
             yield return new("noisy", Text($"The photo is grainy ({100 * quality.Noise:0} %): more light."));
-        if (quality.ShadowStep < ShadowEdge && quality.Glare.Share <= MuchGlare)
+        if (quality.ShadowStep < ShadowEdge && !glare)
             yield return new("shadowEdge", Text($"The edge of a shadow crosses the zone ({100 * quality.ShadowStep:0} % of the light on its dark side): light it evenly."));
     }
 

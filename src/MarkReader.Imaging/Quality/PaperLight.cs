@@ -22,6 +22,9 @@ internal sealed class PaperLight
     private const double Shaded = 0.85;
     private const int Rounds = 5;
 
+    /// <summary>At this place among all cells in order of light, one is taken to be in the light even when a shadow covers half the card; so are those with this part of its light.</summary>
+    private const double LitPlace = 0.65, LitPart = 0.7;
+
     private readonly IReadOnlyList<(CardPoint Place, double Light)> _white;
     private readonly Vector<double> _plane;
 
@@ -29,7 +32,11 @@ internal sealed class PaperLight
     {
         (Median, _white) = (median, white);
         _plane = Vector<double>.Build.Dense([Math.Log(Math.Max(1e-4, median)), 0, 0]);
-        IReadOnlyList<(CardPoint Place, double Light)> bright = white;
+        if (white.Count < FewCells)
+            return;
+        // A plane through all cells would lean into a shadow: it starts from those that are certainly in the light.
+        double lit = white.Select(w => w.Light).Order().ElementAt((int)(LitPlace * white.Count));
+        IReadOnlyList<(CardPoint Place, double Light)> bright = [.. white.Where(w => w.Light >= LitPart * lit)];
         for (int round = 0; round < Rounds && bright.Count >= FewCells; round++)
         {
             _plane = Fit(bright, 3, _ => 0);

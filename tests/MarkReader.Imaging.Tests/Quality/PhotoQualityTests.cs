@@ -11,7 +11,7 @@ public sealed class PhotoQualityTests
     [Fact]
     public void A_tidy_photo_has_its_known_figures_and_no_warning()
     {
-        PhotoMeasurement photo = Measure(Scenes.Small(81));
+        PhotoMeasurement photo = Measure(Support.Scenes.Small(81));
         PhotoQuality quality = photo.Quality;
         Assert.Empty(photo.Warnings);
         Assert.Equal(14, quality.PixelsPerMm, 0.5);
@@ -37,8 +37,8 @@ public sealed class PhotoQualityTests
     public void Blur_is_measured_in_pixels()
     {
         // A disc of radius r blurs an edge like a normal distribution of σ = r/2.
-        double sharp = Measure(Scenes.Small(82)).Quality.BlurPx;
-        PhotoMeasurement photo = Measure(Scenes.Small(82) with { Sensor = new(DefocusRadius: 6) });
+        double sharp = Measure(Support.Scenes.Small(82)).Quality.BlurPx;
+        PhotoMeasurement photo = Measure(Support.Scenes.Small(82) with { Sensor = new(DefocusRadius: 6) });
         Assert.Equal(Math.Sqrt((sharp * sharp) + 9), photo.Quality.BlurPx, 0.4);
         Assert.Contains(photo.Warnings, w => w.Code == "unsharp" && w.Message.Contains("hold still", StringComparison.Ordinal));
     }
@@ -51,7 +51,7 @@ public sealed class PhotoQualityTests
     public void Glare_is_told_with_its_side_in_the_photo(int u, int v, int roll)
     {
         // Whatever side of the card it lies on, the card is turned so that it appears on the right.
-        SceneSpec spec = Scenes.Small(83) with { Pose = new(14, 0, 0, -roll) };
+        SceneSpec spec = Support.Scenes.Small(83) with { Pose = new(14, 0, 0, -roll) };
         PhotoMeasurement photo = Measure(spec with { Light = spec.Light with { Glares = [new(u * 8, v * 8, 4, 3, 0, 2.5)] }, Burns = [new(-3 * u, -3 * v)] });
         Assert.InRange(photo.Quality.Glare.Share, 0.05, 0.6);
         Assert.Equal(PhotoSide.Right, photo.Quality.Glare.Side);
@@ -61,18 +61,18 @@ public sealed class PhotoQualityTests
     [Fact]
     public void A_shadow_s_edge_is_told_and_a_tape_s_edge_is_not()
     {
-        SceneSpec spec = Scenes.Small(84);
+        SceneSpec spec = Support.Scenes.Small(84);
         PhotoMeasurement shadow = Measure(spec with { Light = spec.Light with { Shadows = [new(1, 0, 20, 0.4, 0.5)] } });
         Assert.InRange(shadow.Quality.ShadowStep, 0.4, 0.65);
         Assert.Contains(shadow.Warnings, w => w.Code == "shadowEdge" && w.Message.Contains("light it evenly", StringComparison.Ordinal));
-        PhotoMeasurement strip = Measure(spec with { Tapes = [new(TapeMaterial.Cardboard, -1, 0, 17, 40, 20)] });
+        PhotoMeasurement strip = Measure(spec with { Tapes = [new(TapeMaterial.Cardboard, -6, 0, 24, 12, 90)] });
         Assert.Equal(1, strip.Quality.ShadowStep);
     }
 
     [Fact]
     public void Dark_and_burnt_out_photos_say_what_to_do_about_the_light()
     {
-        SceneSpec spec = Scenes.Small(85);
+        SceneSpec spec = Support.Scenes.Small(85);
         PhotoMeasurement dark = Measure(spec with { Light = spec.Light with { Exposure = 0.06 } });
         Assert.Contains(dark.Warnings, w => w.Code == "dark" && w.Message.EndsWith("more light.", StringComparison.Ordinal));
         PhotoMeasurement bright = Measure(spec with { Light = spec.Light with { Exposure = 1.8 } });
@@ -83,7 +83,7 @@ public sealed class PhotoQualityTests
     [Fact]
     public void Noise_is_relative_to_the_light()
     {
-        SceneSpec spec = Scenes.Small(86) with { Plain = true, Output = new(PhotoFormat.Png) };
+        SceneSpec spec = Support.Scenes.Small(86) with { Plain = true, Output = new(PhotoFormat.Png) };
         // Shot noise of 400 electrons at full light, not smoothed: 1/√(400·0.5) ≈ 7 % where the tape sends back half of it.
         PhotoMeasurement noisy = Measure(spec with { Sensor = new(FullWell: 400, ReadNoise: 0, NoiseGrain: 0, Sharpening: 0, Tone: 0) });
         PhotoMeasurement clean = Measure(spec with { Sensor = new(FullWell: 0, ReadNoise: 0, Sharpening: 0, Tone: 0) });
