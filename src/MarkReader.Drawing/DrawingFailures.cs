@@ -10,4 +10,6 @@ public static class DrawingFailures
     public static readonly FailureCode PaperUnknown = new("PAPER_UNKNOWN", FailureKind.BadInput);
 
     public static readonly FailureCode OverlayFormatUnknown = new("OVERLAY_FORMAT_UNKNOWN", FailureKind.BadInput);
+
+    public static readonly FailureCode ChartFormatUnknown = new("PLOT_FORMAT_UNKNOWN", FailureKind.BadInput);
 }

@@ -18,6 +18,7 @@ internal static class Directions
         ("OpenCvSharp", ["Imaging"]),
         ("MetadataExtractor", ["Imaging"]),
         ("SkiaSharp", ["Drawing"]),
+        ("ScottPlot", ["Drawing"]),
         ("MathNet", ["Imaging", "Alignment", "Metrology"]),
         ("Dapper", ["Application"]),
         ("dbup", ["Application"]),

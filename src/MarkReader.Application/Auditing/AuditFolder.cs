@@ -1,18 +1,21 @@
+using System.Collections.Concurrent;
+using System.Runtime.ExceptionServices;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Auditing;
 
-/// <summary>The result of an audit.</summary>
-public sealed record Audit(IReadOnlyList<AuditedPhoto> Photos, AuditSummary Summary);
+/// <summary>The result of an audit: photos in order of name, the figures over all, and those of each kind of scene.</summary>
+public sealed record Audit(IReadOnlyList<AuditedPhoto> Photos, AuditSummary Summary, IReadOnlyList<AuditKind> Kinds);
 
 /// <summary>Measures every photo of a folder that has a NAME.truth.json beside it, and compares.</summary>
 public static class AuditFolder
 {
     private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
 
-    /// <summary>Photos are taken in the order of their names. Photos without a truth file are left out.</summary>
-    public static Outcome<Audit> Run(string folder)
+    /// <summary>Photos come in the order of their names; those without a truth file are left out. As many are in work at a time as there are processor cores.</summary>
+    /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
+    public static Outcome<Audit> Run(string folder, Action<int, int>? progress = null)
     {
         if (!Directory.Exists(folder))
             return new Failure(AuditFailures.FolderMissing, $"there is no folder '{folder}'", "name a folder with photos and a NAME.truth.json beside each");
@@ -28,8 +31,33 @@ public static class AuditFolder
 
         if (truths.Length == 0)
             return new Failure(AuditFailures.NothingToAudit, $"the folder '{folder}' has no NAME.truth.json", "put a truth file beside each photo");
-        AuditedPhoto[] photos = [.. truths.Select(Check)];
-        return new Audit(photos, AuditSummary.Of(photos));
+        AuditedPhoto[] photos = CheckAll(truths, progress);
+        return new Audit(photos, AuditSummary.Of(photos), AuditKind.AllOf(photos));
+    }
+
+    private static AuditedPhoto[] CheckAll(string[] truths, Action<int, int>? progress)
+    {
+        AuditedPhoto[] photos = new AuditedPhoto[truths.Length];
+        Lock told = new();
+        int done = 0;
+        // One index at a time: a photo takes long, and each one in work holds some 100 MB.
+        OrderablePartitioner<int> indices = Partitioner.Create(Enumerable.Range(0, truths.Length), EnumerablePartitionerOptions.NoBuffering);
+        try
+        {
+            Parallel.ForEach(indices, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
+            {
+                photos[i] = Check(truths[i]);
+                lock (told)
+                    progress?.Invoke(++done, truths.Length);
+            });
+        }
+        catch (AggregateException faults)
+        {
+            // The first fault, as it would come without parallel work.
+            ExceptionDispatchInfo.Throw(faults.InnerExceptions[0]);
+        }
+
+        return photos;
     }
 
     private static AuditedPhoto Check(string truthPath)
@@ -61,6 +89,9 @@ public static class AuditFolder
         // A photo whose truth holds no mark must be refused as such; elsewhere a missing mark is a missed one.
         if (measurement.Marks.Count == 0 && truth.Marks.Count == 0)
             return new(name, truth, [], 0, truth.ExpectedError is null ? null : Measuring.MeasurePhoto.NoMark(""));
+        // Where a refusal is right, every mark that is stated is a false one.
+        if (truth.ExpectedError is not null)
+            return new(name, truth, [], measurement.Marks.Count, null);
         IReadOnlyList<MatchedMark> found = MarkMatching.Match(truth.Marks, measurement.Marks);
         return new(name, truth, found, measurement.Marks.Count - found.Count, null);
     }

@@ -10,6 +10,9 @@ namespace MarkReader.Application.Auditing;
 /// <param name="Refusal">Why the photo was not measured, or what is wrong with the files; null when it was measured.</param>
 public sealed record AuditedPhoto(string Name, Truth? Truth, IReadOnlyList<MatchedMark> Found, int False, Failure? Refusal)
 {
+    /// <summary>Kind of scene, as its truth file names it.</summary>
+    public string Kind => Truth?.Kind ?? Auditing.Truth.NoKind;
+
     /// <summary>Marks that were to be found: none when the truth file expects a refusal.</summary>
     public int Expected => Truth is { ExpectedError: null } truth ? truth.Marks.Count : 0;
 

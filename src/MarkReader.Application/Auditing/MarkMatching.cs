@@ -9,8 +9,17 @@ public sealed record MatchedMark(CardPoint Truth, Mark Mark)
     /// <summary>Measured minus true, mm.</summary>
     public CardVector Error => Mark.Centre.Point - Truth;
 
+    /// <summary>The squared distance from the truth in units of the stated covariance, dᵀC⁻¹d; +∞ when the covariance is singular.</summary>
+    public double MahalanobisSquared => Mark.Centre.Covariance.MahalanobisSquared(Error);
+
+    /// <summary>The root of <see cref="MahalanobisSquared"/>: 2.4477 on the border of the 95 % region.</summary>
+    public double Mahalanobis => Math.Sqrt(MahalanobisSquared);
+
     /// <summary>Whether the truth lies in the mark's 95 % region.</summary>
-    public bool Covered => Mark.Centre.Covariance.MahalanobisSquared(Error) <= Covariance2.ChiSquare95;
+    public bool Covered => MahalanobisSquared <= Covariance2.ChiSquare95;
+
+    /// <summary>Whether the truth lies beyond three times the mark's 95 % region.</summary>
+    public bool IsFar => Mahalanobis > AuditSummary.FarFactor * Math.Sqrt(Covariance2.ChiSquare95);
 }
 
 /// <summary>Pairs measured marks with true ones, the closest pairs first.</summary>

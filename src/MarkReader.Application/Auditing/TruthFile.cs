@@ -6,12 +6,20 @@ namespace MarkReader.Application.Auditing;
 /// <summary>What is true of a photo.</summary>
 /// <param name="Marks">True centres in the card frame.</param>
 /// <param name="ExpectedError">Code of the refusal that is right for the photo, or null.</param>
-public sealed record Truth(IReadOnlyList<CardPoint> Marks, string? ExpectedError);
+/// <param name="Kind">Kind of scene, <see cref="NoKind"/> when none is named.</param>
+public sealed record Truth(IReadOnlyList<CardPoint> Marks, string? ExpectedError, string Kind = Truth.NoKind)
+{
+    /// <summary>Stands for the kind of a photo whose truth file names none.</summary>
+    public const string NoKind = "-";
+}
 
-/// <summary>Reads NAME.truth.json: {"marks": [{"u", "v"}], "expected": {"error"}}; everything else in it is ignored.</summary>
+/// <summary>Reads NAME.truth.json: {"marks": [{"u", "v"}], "expected": {"error"}, "scene": {"kind"}}; everything else in it is ignored.</summary>
 public static class TruthFile
 {
     public const string Ending = ".truth.json";
+
+    /// <summary>A longer kind would spoil tables and plots, characters.</summary>
+    private const int LongestKind = 40;
 
     public static Outcome<Truth> Parse(string name, ReadOnlyMemory<byte> bytes)
     {
@@ -20,9 +28,10 @@ public static class TruthFile
             using JsonDocument document = JsonDocument.Parse(bytes);
             JsonElement root = document.RootElement;
             string? expected = root.TryGetProperty("expected", out JsonElement e) && e.ValueKind == JsonValueKind.Object ? e.GetProperty("error").GetString() : null;
+            string kind = Kind(root);
             if (!root.TryGetProperty("marks", out JsonElement marks))
-                return expected is not null ? new Truth([], expected) : Unreadable(name, "it has no marks");
-            return new Truth([.. marks.EnumerateArray().Select(m => new CardPoint(m.GetProperty("u").GetDouble(), m.GetProperty("v").GetDouble()))], expected);
+                return expected is not null ? new Truth([], expected, kind) : Unreadable(name, "it has no marks");
+            return new Truth([.. marks.EnumerateArray().Select(m => new CardPoint(m.GetProperty("u").GetDouble(), m.GetProperty("v").GetDouble()))], expected, kind);
         }
         catch (JsonException e)
         {
@@ -33,6 +42,14 @@ public static class TruthFile
             return Unreadable(name, "its marks are not a list of {\"u\", \"v\"} with numbers");
         }
     }
+
+    /// <summary>The scene is its maker's own note: one that is not understood names no kind, it is not an error.</summary>
+    private static string Kind(JsonElement root) =>
+        root.TryGetProperty("scene", out JsonElement scene) && scene.ValueKind == JsonValueKind.Object
+        && scene.TryGetProperty("kind", out JsonElement kind) && kind.ValueKind == JsonValueKind.String
+        && kind.GetString()!.Trim() is { Length: > 0 and <= LongestKind } text && !text.Any(char.IsControl)
+            ? text
+            : Truth.NoKind;
 
     private static Failure Unreadable(string name, string reason) => new(
         AuditFailures.TruthUnreadable, $"{name} cannot be used: {reason}", "write it as {\"marks\": [{\"u\": 1.2, \"v\": -0.4}]}, in mm");

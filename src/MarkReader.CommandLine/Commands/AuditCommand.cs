@@ -13,17 +13,20 @@ internal static class AuditCommand
     {
         Argument<string> folder = new("FOLDER") { Description = "Photos, each with a NAME.truth.json beside it" };
         Option<bool> json = CommonOptions.Json();
-        Command command = new("audit", "Measure photos whose marks are known and compare: errors, missed and false marks, coverage") { folder, json };
+        Option<bool> photos = new("--photos") { Description = $"List every photo, also when there are more than {AuditText.MostListed}" };
+        Option<string> plot = new("--plot") { Description = "Write errors, coverage and distances by kind of scene as a picture: .svg or .png", HelpName = "FILE" };
+        Command command = new("audit", "Measure photos whose marks are known and compare: errors, missed and false marks, coverage") { folder, json, photos, plot };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
-            if (!AuditFolder.Run(call.GetRequiredValue(folder)).TryGet(out Audit? audit, out Failure? failure))
+            if (PlotOutput.Read(call.GetValue(plot), out PlotOutput? picture) is { } unusable)
+                return terminal.Refuse(unusable);
+            if (!AuditFolder.Run(call.GetRequiredValue(folder), new AuditProgress(terminal.Error).Tell).TryGet(out Audit? audit, out Failure? failure))
                 return terminal.Refuse(failure);
-            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AuditReport.From(audit)) : AuditText.Of(audit));
-            // A bad truth file is a wrong input; the rest of the table stands.
-            return audit.Photos.FirstOrDefault(p => !p.FilesAreSound)?.Refusal is { } bad
-                ? (terminal with { Json = false }).Refuse(bad)
-                : ExitStatus.Done;
+            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AuditReport.From(audit)) : AuditText.Of(audit, call.GetValue(photos)));
+            // The measuring took long and its figures stand: what is wrong beside them comes after, without a second JSON.
+            Failure? wrong = picture?.Write(audit) ?? audit.Photos.FirstOrDefault(p => !p.FilesAreSound)?.Refusal;
+            return wrong is null ? ExitStatus.Done : (terminal with { Json = false }).Refuse(wrong);
         });
         return command;
     }

@@ -29,6 +29,12 @@ internal static class OutputFile
         }
     }
 
+    /// <summary>What is wrong with the place before anything is worked out for it, or null; writing may still fail.</summary>
+    public static Failure? Check(string path) =>
+        Directory.Exists(path) ? Refusal(path, "it is a folder")
+        : Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path))) ? null
+        : Refusal(path, "its folder does not exist");
+
     private static void Remove(string temporary)
     {
         try

@@ -14,7 +14,7 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
     private const double Floor = 0.001;
 
     /// <summary>Part of the edges' unexplained residual that may be common to a neighbourhood.</summary>
-    private const double FlatnessShare = 0.2;
+    private const double FlatnessShare = 0.35;
 
     /// <summary>Relative uncertainty of the parallax's direction and size: the focal length is read from EXIF or assumed.</summary>
     private const double SightUncertainty = 0.1;

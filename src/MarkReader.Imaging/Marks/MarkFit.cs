@@ -21,8 +21,18 @@ internal static class MarkFit
     /// <summary>Amplitude over its uncertainty that a scorch needs.</summary>
     private const double LeastSignificance = 12;
 
-    /// <summary>Part of the radius by which uneven surroundings pull the centre of symmetry, when the light on one side is twice that on the other's mean.</summary>
-    private const double SymmetryPull = 0.1;
+    /// <summary>
+    /// Part of the radius by which uneven surroundings pull the centre of symmetry, for a first harmonic of 1. A Gaussian burn in light that is added on
+    /// one side (glare) moves by s² times its relative gradient, 0.42 of the radius; lit unevenly it does not move at all: between the two.
+    /// </summary>
+    private const double SharpPull = 0.06;
+    private const double SoftPull = 0.25;
+
+    /// <summary>Edge width over radius at which the variance of an outline's centre is doubled; from rendered soft burns.</summary>
+    private const double SoftEdge = 0.2;
+
+    /// <summary>Edge width over radius at half depth of a Gaussian burn.</summary>
+    private const double GaussianEdge = 0.56;
 
     /// <summary>A profile free in all but symmetry takes up some of the texture that it should show as noise. Factor of variance, from rendered marks.</summary>
     private const double SymmetryInflation = 2;
@@ -41,20 +51,29 @@ internal static class MarkFit
             && doubted
             && TextureFit.Fit(layers.Darkening, s.Centre, s.Diameter / 2, s.EdgeWidth, s.Depth) is { } texture
             && texture.Significance > LeastSignificance)
-            return new(texture.Centre, TextureInflation * texture.Covariance, Covariance2.Isotropic(0), outline, s, MarkMethod.Texture);
-        FittedMark? byOutline = outline is null ? null : new(outline.Centre, outline.Covariance, outline.LevelDoubt, outline, s, MarkMethod.Outline);
-        FittedMark? bySymmetry = s.Roughness > SymmetricRoughness || s.Sides < SymmetricSides || SymmetryDoubt(layers, s) is not { } doubt
-            ? null
-            : new(s.Centre, SymmetryInflation * s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
-        return byOutline is null || (bySymmetry is not null && bySymmetry.Variance < byOutline.Variance) ? bySymmetry : byOutline;
+            return new(texture.Centre, TextureInflation * texture.Covariance, SymmetryDoubt(layers, s) ?? Covariance2.Isotropic(s.Diameter / 20), outline, s, MarkMethod.Texture);
+        FittedMark? byOutline = outline is null ? null : new(outline.Centre, Softened(outline), outline.LevelDoubt, outline, s, MarkMethod.Outline);
+        if (s.Roughness > SymmetricRoughness || s.Sides < SymmetricSides || SymmetryDoubt(layers, s) is not { } doubt)
+            return byOutline;
+        FittedMark bySymmetry = new(s.Centre, SymmetryInflation * s.Covariance, doubt, outline, s, MarkMethod.Symmetry);
+        if (byOutline?.Variance <= bySymmetry.Variance)
+            return byOutline;
+        // The texture's share takes longer to work out, so it comes last.
+        if (TextureNoise.Around(layers.Coarse, s.Centre, (s.Diameter / 2) + (2 * s.EdgeWidth), s.Influence.Extent) is { } bare)
+            bySymmetry = bySymmetry with { Noise = bySymmetry.Noise + s.Influence.Under(bare) };
+        return byOutline?.Variance <= bySymmetry.Variance ? byOutline : bySymmetry;
     }
+
+    /// <summary>The wider an edge beside its radius, the more of the profile's curvature passes for a displaced edge.</summary>
+    private static Covariance2 Softened(FittedOutline o) => (1 + Math.Pow(o.Sigma / (SoftEdge * o.Radius), 4)) * o.Covariance;
 
     private static Covariance2? SymmetryDoubt(MarkLayers layers, SymmetricMark s)
     {
         double radius = s.Diameter / 2;
         if (Surroundings.Unevenness(layers.Light, s.Centre, radius + (2 * Math.Min(s.EdgeWidth, radius / 2))) is not { } uneven)
             return null;
-        CardVector pull = SymmetryPull * radius * uneven;
+        double softness = Math.Min(1, s.EdgeWidth / (GaussianEdge * radius));
+        CardVector pull = (SharpPull + (softness * SoftPull)) * radius * uneven;
         return new Covariance2(pull.U * pull.U, pull.U * pull.V, pull.V * pull.V) + Covariance2.Isotropic(0.3 * pull.Magnitude);
     }
 }

@@ -13,14 +13,14 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     private const double SoftSmokeShare = 0.5;
 
     /// <summary>Part of the directions that must show an edge; fewer where another mark hides it.</summary>
-    private const double LeastSeen = 0.5;
+    private const double LeastSeen = 0.6;
     private const double LeastSeenOfPair = 0.2;
 
     /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
     private const double MostRoughness = 0.06;
 
     /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines 0.6.</summary>
-    private const double LeastScore = 0.5;
+    private const double LeastScore = 0.55;
 
     /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
     private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "poor outline", "no edge all round", "no outline", "ragged"];

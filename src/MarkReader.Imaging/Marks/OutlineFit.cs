@@ -23,14 +23,17 @@ internal static class OutlineFit
     private const int LeastDirections = 24;
     private const int LeastDirectionsOfPair = 16;
 
-    /// <summary>Least step of light at an edge, of full scale.</summary>
-    private const double LeastStep = 0.005;
+    /// <summary>Least step of light at an edge, of full scale: the steps of an 8-bit photo in deep shade.</summary>
+    private const double LeastStep = 0.0005;
 
     /// <summary>An outline's edges keep so many standard deviations of their blur away from another mark's.</summary>
     private const double Clearance = 1.5;
 
     /// <summary>What one part of hidden directions adds to the variance, as a factor.</summary>
     private const double HiddenWeight = 4;
+
+    /// <summary>Half an outline does not average its irregularities as a whole one does. Factor of variance, from rendered pairs.</summary>
+    private const double PairInflation = 2.5;
 
     /// <summary>Standard deviation of the two shape elements before the outline is seen: axis ratios down to 0.9 are usual.</summary>
     private const double ShapePrior = 0.12;
@@ -98,11 +101,11 @@ internal static class OutlineFit
             edges.Add(new(mark, angle, r0 + fit.Place, fit.Variance, fit.Sigma, fit.Step, fit.Outside));
         }
 
-        // A direction with much less of a step than most shows a pen line or another mark.
+        // A direction with much less contrast than most shows a pen line or another mark.
         if (edges.Count == 0)
             return edges;
-        double usual = Median(edges.Select(e => e.Step));
-        return [.. edges.Where(e => e.Step > usual / 3)];
+        double usual = Median(edges.Select(e => e.Step / e.Outside));
+        return [.. edges.Where(e => e.Step / e.Outside > usual / 3)];
     }
 
     private static FittedOutline[]? Ellipses(List<EdgePoint> edges, FittedOutline[] start)
@@ -160,7 +163,7 @@ internal static class OutlineFit
             double sigma = Median(own.Select(e => e.Sigma));
             double seen = own.Length / (double)Directions;
             // Directions that were left out show that something lies on the mark; it may lie on some of the rest.
-            double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : 1;
+            double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : PairInflation;
             return new(
                 start[mark].Centre + new CardVector(p[at], p[at + 1]),
                 hidden * new Covariance2(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),

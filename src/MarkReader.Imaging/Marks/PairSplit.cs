@@ -12,11 +12,14 @@ internal static class PairSplit
     /// <summary>Two discs must fit this much better than one ellipse: ratio of root mean square residuals.</summary>
     private const double Gain = 0.5;
 
+    /// <summary>And so well, as part of the radius.</summary>
+    private const double MostMisfit = 0.035;
+
     /// <summary>An outline this close to an ellipse, as part of its radius, is one mark's.</summary>
-    private const double LeastMisfit = 0.02;
+    private const double LeastMisfit = 0.035;
 
     /// <summary>Centres closer than this part of the mean radius are not told apart; farther than twice it they do not overlap.</summary>
-    private const double LeastDistance = 0.35;
+    private const double LeastDistance = 0.5;
     private const double MostDistance = 2.1;
 
     private const int Directions = 96;
@@ -56,7 +59,7 @@ internal static class PairSplit
         double distance = Math.Sqrt(Square(p[0] - p[3]) + Square(p[1] - p[4]));
         double mean = (p[2] + p[5]) / 2;
         bool plausible = distance > LeastDistance * mean && distance < MostDistance * mean && p[2] > 0.5 * p[5] && p[5] > 0.5 * p[2];
-        return plausible && best.Value.Rms < Gain * ellipse
+        return plausible && best.Value.Rms < Gain * ellipse && best.Value.Rms < MostMisfit * mean
             ? (new(middle + new CardVector(p[0], p[1]), p[2]), new(middle + new CardVector(p[3], p[4]), p[5]))
             : null;
     }

@@ -72,7 +72,7 @@ internal sealed partial class SymmetricFit
         /// <summary>The Gauss–Newton step, or null when the pixels do not determine it.</summary>
         public Vector<double>? Step()
         {
-            (Matrix<double> normal, Vector<double> right, _) = Normal();
+            (Matrix<double> normal, Vector<double> right, _, _) = Normal();
             // A little damping keeps a nearly flat spot from running away.
             for (int k = 2; k < Parameters; k++)
                 normal[k, k] *= 1 + 1e-6;
@@ -85,11 +85,12 @@ internal sealed partial class SymmetricFit
         {
             double floor = Floor();
             double depth = _profile.Max() - floor;
-            if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius || Covariance() is not { } covariance)
+            if (!(depth > 0) || HalfDepthRadius(floor, depth) is not { } radius || Covariance(darkening.Grid) is not var (covariance, influence))
                 return null;
             return new(
                 _form.Centre,
                 covariance,
+                influence,
                 2 * radius,
                 EdgeRadius(radius),
                 Math.Sqrt((1 - _form.Elongation) / (1 + _form.Elongation)),
@@ -100,10 +101,13 @@ internal sealed partial class SymmetricFit
                 Model(darkening, HaloReach(2 * radius)));
         }
 
-        /// <summary>Clustered by pairs of opposite sectors (Liang and Zeger, Biometrika 73, 1986): texture within a pair counts as one.</summary>
-        private Covariance2? Covariance()
+        /// <summary>
+        /// The centre's covariance, clustered by pairs of opposite sectors (Liang and Zeger, Biometrika 73, 1986): texture within a pair counts as
+        /// one; and what each pixel does to the centre.
+        /// </summary>
+        private (Covariance2, CentreInfluence)? Covariance(ZoneGrid grid)
         {
-            (Matrix<double> normal, _, Vector<double>[] scores) = Normal();
+            (Matrix<double> normal, _, Vector<double>[] scores, double[] weightedRows) = Normal();
             Matrix<double> inverse = normal.Inverse();
             Matrix<double> meat = Matrix<double>.Build.Dense(Parameters, Parameters);
             const int Pairs = Sectors / 2;
@@ -114,7 +118,23 @@ internal sealed partial class SymmetricFit
             }
 
             Matrix<double> c = inverse * (meat * (Pairs / (Pairs - 1.0))) * inverse;
-            return c.Enumerate().All(double.IsFinite) && c[0, 0] > 0 && c[1, 1] > 0 ? new(c[0, 0], c[0, 1], c[1, 1]) : null;
+            if (!c.Enumerate().All(double.IsFinite) || !(c[0, 0] > 0) || !(c[1, 1] > 0))
+                return null;
+            List<(int, int, double, double)> influence = [];
+            for (int i = 0; i < _r.Length; i++)
+            {
+                if (_weight[i] <= 0)
+                    continue;
+                double u = 0, v = 0;
+                for (int k = 0; k < Parameters; k++)
+                    (u, v) = (u + (inverse[0, k] * weightedRows[(i * Parameters) + k]), v + (inverse[1, k] * weightedRows[(i * Parameters) + k]));
+                (double x, double y) = grid.ToPixel(new(_fit._u[i], _fit._v[i]));
+                // Texture lies under the burn: where that leaves little light it shows little.
+                double bare = Math.Clamp(1 - _fit._d[i], 0, 1);
+                influence.Add(((int)Math.Round(x), (int)Math.Round(y), bare * u, bare * v));
+            }
+
+            return (new Covariance2(c[0, 0], c[0, 1], c[1, 1]), new CentreInfluence(grid, influence));
         }
 
         /// <summary>The model with rings out to <paramref name="reach"/> mm, for dividing the whole halo out.</summary>
@@ -128,8 +148,8 @@ internal sealed partial class SymmetricFit
         /// <summary>Darkening of the surroundings: the outermost rings.</summary>
         private double Floor() => _profile[^Math.Max(1, _bins / 8)..].Average();
 
-        /// <summary>Normal equations with the profile projected out, and what each sector adds to the right side.</summary>
-        private (Matrix<double> Normal, Vector<double> Right, Vector<double>[] SectorScores) Normal()
+        /// <summary>Normal equations with the profile projected out, what each sector adds to the right side, and each pixel's row times its weight.</summary>
+        private (Matrix<double> Normal, Vector<double> Right, Vector<double>[] SectorScores, double[] WeightedRows) Normal()
         {
             int n = _r.Length;
             double[,] j = new double[n, Parameters];
@@ -159,6 +179,7 @@ internal sealed partial class SymmetricFit
             Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
             Vector<double> right = Vector<double>.Build.Dense(Parameters);
             Vector<double>[] scores = [.. Enumerable.Range(0, Sectors).Select(_ => Vector<double>.Build.Dense(Parameters))];
+            double[] weighted = new double[n * Parameters];
             double[] row = new double[Parameters];
             for (int i = 0; i < n; i++)
             {
@@ -171,6 +192,7 @@ internal sealed partial class SymmetricFit
                 for (int k = 0; k < Parameters; k++)
                 {
                     double wk = _weight[i] * row[k];
+                    weighted[(i * Parameters) + k] = wk;
                     right[k] += wk * _residual[i];
                     score[k] += wk * _residual[i];
                     for (int l = 0; l < Parameters; l++)
@@ -178,7 +200,7 @@ internal sealed partial class SymmetricFit
                 }
             }
 
-            return (normal, right, scores);
+            return (normal, right, scores, weighted);
         }
 
         private double Flat(int i) => _fit._d[i] - (_form.Gu * (_fit._u[i] - _form.Centre.U)) - (_form.Gv * (_fit._v[i] - _form.Centre.V));

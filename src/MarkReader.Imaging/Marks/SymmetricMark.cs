@@ -4,7 +4,8 @@ namespace MarkReader.Imaging.Marks;
 
 /// <summary>What a <see cref="SymmetricFit"/> found, in the card frame.</summary>
 /// <param name="Centre">Centre of symmetry (mm).</param>
-/// <param name="Covariance">Its covariance from noise and texture (mm²).</param>
+/// <param name="Covariance">Its covariance from what the profile does not explain (mm²).</param>
+/// <param name="Influence">What each pixel does to the centre.</param>
 /// <param name="Diameter">At half depth, mm.</param>
 /// <param name="EdgeRadius">Radius of the steepest edge, mm.</param>
 /// <param name="AxisRatio">Minor over major axis.</param>
@@ -14,7 +15,7 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Sides">Part of the directions in which the mark ends in an edge, 0 to 1.</param>
 /// <param name="Model">The symmetric part, to be divided out.</param>
 internal sealed record SymmetricMark(
-    CardPoint Centre, Covariance2 Covariance, double Diameter, double EdgeRadius, double AxisRatio, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
+    CardPoint Centre, Covariance2 Covariance, CentreInfluence Influence, double Diameter, double EdgeRadius, double AxisRatio, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
 
 /// <summary>The symmetric part of a mark: transmission as a function of the elliptic radius.</summary>
 internal sealed class MarkModel(CardPoint centre, double e1, double e2, double[] profile, double binWidth, double floor)

@@ -12,7 +12,7 @@ public static class PhotoDecoder
     {
         if (!PhotoHeaderReader.Read(bytes).TryGet(out PhotoHeader? header, out Failure? failure))
             return failure;
-        using Mat? bgr = Decode(bytes, ImreadModes.Color);
+        using Mat? bgr = Decode(bytes, header, grey: false);
         if (bgr is null)
             return Undecodable(bytes.Span, header.Format);
         using Mat rgba = bgr.CvtColor(ColorConversionCodes.BGR2RGBA);
@@ -25,8 +25,22 @@ public static class PhotoDecoder
     {
         if (PhotoEnd.IsMissing(bytes.Span, header.Format))
             return Undecodable(bytes.Span, header.Format);
-        Mat? grey = Decode(bytes, ImreadModes.Grayscale);
+        Mat? grey = Decode(bytes, header, grey: true);
         return grey is null ? Undecodable(bytes.Span, header.Format) : new GreyPhoto(grey, header);
+    }
+
+    private static Mat? Decode(ReadOnlyMemory<byte> bytes, PhotoHeader header, bool grey)
+    {
+        if (header.HasAlpha)
+        {
+            using Mat? stored = Decode(bytes, ImreadModes.Unchanged);
+            if (stored is null)
+                return null;
+            if (stored.Channels() == 4 && Transparency.OnWhite(stored, grey, header.Orientation) is { } shown)
+                return shown;
+        }
+
+        return Decode(bytes, grey ? ImreadModes.Grayscale : ImreadModes.Color);
     }
 
     private static Mat? Decode(ReadOnlyMemory<byte> bytes, ImreadModes mode)

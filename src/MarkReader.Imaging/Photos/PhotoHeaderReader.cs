@@ -4,6 +4,7 @@ using MetadataExtractor;
 using MetadataExtractor.Formats.Exif;
 using MetadataExtractor.Formats.Jpeg;
 using MetadataExtractor.Formats.WebP;
+using MetadataExtractor.IO;
 
 namespace MarkReader.Imaging.Photos;
 
@@ -48,6 +49,8 @@ public static class PhotoHeaderReader
             return new Failure(PhotoFailures.Damaged, "the header gives no width or height", "take or send the photo again");
         if (width > PhotoLimits.MaxSide || height > PhotoLimits.MaxSide || (long)width * height > PhotoLimits.MaxPixels)
             return new Failure(PhotoFailures.TooLarge, $"the photo is {width} x {height} px, the limit is {PhotoLimits.MaxPixels / 1_000_000} million px and {PhotoLimits.MaxSide} px a side", "take it at a lower resolution or make it smaller");
+        if (header.HasAlpha && (long)width * height > PhotoLimits.MaxPixelsWithAlpha)
+            return new Failure(PhotoFailures.TooLarge, $"the photo is {width} x {height} px with transparency, the limit is {PhotoLimits.MaxPixelsWithAlpha / 1_000_000} million px", "save it without transparency or make it smaller");
         if (Math.Min(width, height) < PhotoLimits.MinSide)
             return new Failure(PhotoFailures.TooSmall, $"the photo is only {width} x {height} px", $"send the original photo, at least {PhotoLimits.MinSide} px a side");
         return header;
@@ -69,7 +72,7 @@ public static class PhotoHeaderReader
         if (format == PhotoFormat.Png)
             return ReadPng(bytes.Span);
         using MemoryStream stream = new(bytes.ToArray(), writable: false);
-        return format == PhotoFormat.Jpeg ? ReadJpeg(stream) : ReadWebP(stream);
+        return format == PhotoFormat.Jpeg ? ReadJpeg(stream) : ReadWebP(stream, bytes.Span);
     }
 
     private static PhotoHeader ReadJpeg(Stream stream)
@@ -80,17 +83,40 @@ public static class PhotoHeaderReader
         return new(PhotoFormat.Jpeg, jpeg.GetImageWidth(), jpeg.GetImageHeight(), FocalLength(directories));
     }
 
-    /// <summary>IHDR comes first, its size fixed (ISO/IEC 15948, 11.2.2); later chunks could be made to inflate without bound and are not read.</summary>
-    private static PhotoHeader ReadPng(ReadOnlySpan<byte> bytes) => bytes.Length >= 33 && bytes[12..16].SequenceEqual("IHDR"u8)
-        ? new(PhotoFormat.Png, BinaryPrimitives.ReadInt32BigEndian(bytes[16..20]), BinaryPrimitives.ReadInt32BigEndian(bytes[20..24]), null)
-        : throw new ImageProcessingException("No IHDR.");
+    /// <summary>IHDR comes first, its size fixed (ISO/IEC 15948, 11.2.2). Of the later chunks none that could be made to inflate without bound is read.</summary>
+    private static PhotoHeader ReadPng(ReadOnlySpan<byte> bytes)
+    {
+        if (bytes.Length < 33 || !bytes[12..16].SequenceEqual("IHDR"u8))
+            throw new ImageProcessingException("No IHDR.");
+        // Colour types 4 and 6 have alpha; the others may have it through tRNS.
+        bool alpha = bytes[25] is 4 or 6 || PngChunks.Find(bytes, "tRNS"u8).Length > 0;
+        ReadOnlySpan<byte> exif = PngChunks.Find(bytes, "eXIf"u8);
+        return new(PhotoFormat.Png, BinaryPrimitives.ReadInt32BigEndian(bytes[16..20]), BinaryPrimitives.ReadInt32BigEndian(bytes[20..24]), null)
+        {
+            HasAlpha = alpha,
+            Orientation = alpha && exif.Length > 0 ? Orientation(new ExifReader().Extract(new ByteArrayReader(exif.ToArray()))) : 1,
+        };
+    }
 
-    private static PhotoHeader ReadWebP(Stream stream)
+    private static PhotoHeader ReadWebP(Stream stream, ReadOnlySpan<byte> bytes)
     {
         var directories = WebPMetadataReader.ReadMetadata(stream);
         WebPDirectory webp = directories.OfType<WebPDirectory>().FirstOrDefault() ?? throw new ImageProcessingException("No picture chunk.");
-        return new(PhotoFormat.WebP, webp.GetInt32(WebPDirectory.TagImageWidth), webp.GetInt32(WebPDirectory.TagImageHeight), FocalLength(directories));
+        return new(PhotoFormat.WebP, webp.GetInt32(WebPDirectory.TagImageWidth), webp.GetInt32(WebPDirectory.TagImageHeight), FocalLength(directories))
+        {
+            HasAlpha = WebPHasAlpha(bytes),
+            Orientation = Orientation(directories),
+        };
     }
+
+    /// <summary>A flag of the first chunk: VP8X (RFC 9649, 2.7) or VP8L (3.4); VP8 alone has no alpha.</summary>
+    private static bool WebPHasAlpha(ReadOnlySpan<byte> bytes) => bytes.Length > 24
+        && ((bytes[12..16].SequenceEqual("VP8X"u8) && (bytes[20] & 0x10) != 0) || (bytes[12..16].SequenceEqual("VP8L"u8) && (bytes[24] & 0x10) != 0));
+
+    private static int Orientation(IEnumerable<MetadataExtractor.Directory> directories) =>
+        directories.OfType<ExifIfd0Directory>().FirstOrDefault() is { } exif && exif.TryGetInt32(ExifDirectoryBase.TagOrientation, out int orientation) && orientation is >= 1 and <= 8
+            ? orientation
+            : 1;
 
     private static int? FocalLength(IEnumerable<MetadataExtractor.Directory> directories)
     {

@@ -9,6 +9,9 @@ public static class PhotoLimits
     /// <summary>Largest area, pixels: 64 million covers the full resolution of common phones and needs 64 MB as grey.</summary>
     public const long MaxPixels = 64_000_000;
 
+    /// <summary>Largest area of a picture with an alpha channel, pixels: its four channels of up to 16 bits need 256 MB.</summary>
+    public const long MaxPixelsWithAlpha = 32_000_000;
+
     /// <summary>Longest side, pixels.</summary>
     public const int MaxSide = 16_384;
 

@@ -13,6 +13,16 @@ internal static class CardRegistrar
 {
     private const int LeastSections = 30;
 
+    /// <summary>Passes after which the view has settled, even of a bent card seen through an unusual lens; three do for most photos.</summary>
+    private const int MostPasses = 8;
+
+    /// <summary>A view that moves by less has settled, px.</summary>
+    private const double Settled = 0.01;
+
+    /// <summary>Half width of the search for an edge in cells of a marker, while the view is rough and after.</summary>
+    private const double WideReach = 0.8;
+    private const double NarrowReach = 0.65;
+
     /// <summary>A model is too simple when the fuller one improves the fit by this many times what chance would.</summary>
     private const double Evidence = 6;
 
@@ -22,14 +32,17 @@ internal static class CardRegistrar
         CardView view = CardView.FromHomography(card.Rough, card.Kind.OuterSide / 2, photo.Size, CameraPlace.FocalOf(photo.Header, photo.Size));
         List<EdgeMeasurement> edges = [];
         FittedView? fit = null;
-        foreach ((double reach, bool last) in (ReadOnlySpan<(double, bool)>)[(0.8, false), (0.8, false), (0.65, true)])
+        for (int pass = 0; pass < MostPasses; pass++)
         {
-            edges = sampler.Measure(view, reach);
+            edges = sampler.Measure(view, pass < 2 ? WideReach : NarrowReach);
             if (edges.Count < LeastSections)
                 return TooFew();
             ViewFit fits = new(view, edges);
-            fit = last ? Simplest(fits) : fits.Run(ViewPrior.Any);
+            fit = Simplest(fits);
+            double moved = view.LargestMove(fit.View);
             view = fit.View;
+            if (pass >= 2 && moved < Settled)
+                break;
         }
 
         EdgeMeasurement[] used = [.. edges.Where((_, i) => fit!.Weights[i] > 0)];

@@ -31,7 +31,7 @@ internal sealed class CardView : ICardProjection
         _middleY = (size.Height - 1) / 2.0;
         _radius = HalfDiagonal(size);
         _focal = focal;
-        _camera = CameraPlace.Of(parameters, halfSide, focal);
+        _camera = CameraPlace.Of(parameters, halfSide, focal * Math.Exp(parameters[ViewParameters.Focal]));
         Covariance = covariance;
     }
 
@@ -50,7 +50,7 @@ internal sealed class CardView : ICardProjection
 
     /// <param name="h">Card (mm) to photo (px).</param>
     /// <param name="halfSide">Half the card's side, mm.</param>
-    /// <param name="focal">Focal length in half diagonals of the photo.</param>
+    /// <param name="focal">Assumed focal length in half diagonals of the photo.</param>
     public static CardView FromHomography(Homography h, double halfSide, PhotoSize size, double focal)
     {
         // N · H · diag(half, half, 1), N the normalisation of the photo.
@@ -109,6 +109,11 @@ internal sealed class CardView : ICardProjection
             p = flat + (p - OnPlane(p));
         return p;
     }
+
+    /// <summary>How far another view shows the corners, the sides' middles and the centre of the card from where this one does, px.</summary>
+    public double LargestMove(CardView other) => Enumerable.Range(0, 9)
+        .Select(i => new CardPoint(_half * ((i % 3) - 1), _half * ((i / 3) - 1)))
+        .Max(p => ToPhoto(p).DistanceTo(other.ToPhoto(p)));
 
     /// <summary>∂photo/∂card in px/mm: (xu, xv, yu, yv).</summary>
     public (double Xu, double Xv, double Yu, double Yv) Jacobian(CardPoint point)

@@ -39,14 +39,14 @@ internal sealed class ViewFit
         double[] weights = [.. _precision];
         NormalEquations equations = new(ViewParameters.Count);
         Vector<double> step = current;
-        double scale = 1;
+        double scale = Math.Max(1, 1.4826 * Median(_target.Select((t, i) => Math.Abs(t) * Math.Sqrt(_precision[i]))));
         for (int iteration = 0; iteration < 15; iteration++)
         {
             equations = new(ViewParameters.Count);
             for (int i = 0; i < n; i++)
                 equations.Add(_rows[i], _target[i], weights[i]);
             for (int k = 0; k < ViewParameters.Count; k++)
-                equations.AddPrior(k, -current[k], belief[k]);
+                equations.AddPrior(k, -current[k], belief[k] * scale * scale);
             step = equations.Solve() ?? throw new InvalidOperationException("The printed edges do not determine the view.");
             for (int i = 0; i < n; i++)
                 residuals[i] = _target[i] - Dot(_rows[i], step);

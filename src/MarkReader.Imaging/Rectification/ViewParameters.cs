@@ -20,13 +20,16 @@ internal static class ViewParameters
     /// <summary>Growth of black, px.</summary>
     public const int Growth = 15;
 
-    public const int Count = 16;
+    /// <summary>Logarithm of the focal length over the assumed one; it tells from where a bent card is seen.</summary>
+    public const int Focal = 16;
+
+    public const int Count = 17;
 
     /// <summary>A step that changes no point by more than a few hundredths of a pixel.</summary>
     public static double DifferenceStep(int parameter) => parameter switch
     {
         < Homography => 1e-6,
         < Bend => 1e-5,
-        _ => 1e-4,
+        _ => 1e-4, // mm, px, and the focal length's logarithm
     };
 }

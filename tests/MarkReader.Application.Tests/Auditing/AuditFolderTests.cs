@@ -14,7 +14,7 @@ public sealed class AuditFolderTests : IDisposable
     public void Photos_are_compared_with_their_truth_files()
     {
         byte[] photo = LegScene.Photo(11, (-3, 2), (4, -1));
-        Put("a-good.jpg", photo, """{"marks": [{"u": -3, "v": 2}, {"u": 4, "v": -1}]}""");
+        Put("a-good.jpg", photo, """{"marks": [{"u": -3, "v": 2}, {"u": 4, "v": -1}], "scene": {"kind": "tidy"}}""");
         Put("b-moved.jpg", photo, """{"marks": [{"u": -3, "v": 2.1}, {"u": 9, "v": 9}]}""");
         Put("c-refused.jpg", "no photo"u8.ToArray(), """{"marks": [{"u": 0, "v": 0}]}""");
         Put("d-refusal.png", "no photo"u8.ToArray(), """{"marks": [], "expected": {"error": "PHOTO_FORMAT"}}""");
@@ -42,6 +42,36 @@ public sealed class AuditFolderTests : IDisposable
         Assert.Equal(0.1 / Math.Sqrt(3), summary.Rms!.Value, 0.02);
         Assert.InRange(summary.Median!.Value, 0, 0.02);
         Assert.InRange(summary.StatedRms!.Value, 0.0001, 0.05);
+
+        Assert.Equal(["-", "tidy"], audit.Kinds.Select(k => k.Kind));
+        Assert.Equal([6, 1], audit.Kinds.Select(k => k.Photos));
+        Assert.Equal([1, 2], audit.Kinds.Select(k => k.Found));
+        Assert.Equal(1, audit.Kinds[1].FoundRate);
+    }
+
+    [Fact]
+    public void A_mark_stated_where_a_refusal_is_right_is_a_false_one()
+    {
+        Put("a.jpg", LegScene.Photo(12, (-3, 2)), """{"marks": [{"u": -3, "v": 2}], "expected": {"error": "CARD_MIRRORED"}}""");
+        Audit audit = AuditFolder.Run(_folder).ValueOrThrow();
+        AuditedPhoto photo = Assert.Single(audit.Photos);
+        Assert.Equal((0, 1, 0, false), (photo.Found.Count, photo.False, photo.Missed, photo.AsExpected));
+        Assert.Null(audit.Summary.FalseRate);
+    }
+
+    [Fact]
+    public void Photos_measured_at_the_same_time_come_in_order_and_are_counted_one_by_one()
+    {
+        string[] names = [.. Enumerable.Range(0, 60).Select(i => $"p{i:00}.jpg")];
+        foreach (string name in names)
+            Put(name, "no photo"u8.ToArray(), """{"marks": [], "expected": {"error": "PHOTO_FORMAT"}}""");
+        List<(int Done, int All)> told = [];
+
+        Audit audit = AuditFolder.Run(_folder, (done, all) => told.Add((done, all))).ValueOrThrow();
+
+        Assert.Equal(names, audit.Photos.Select(p => p.Name));
+        Assert.Equal(60, audit.Summary.AsExpected);
+        Assert.Equal(Enumerable.Range(1, 60).Select(i => (i, 60)), told);
     }
 
     [Fact]

@@ -40,5 +40,19 @@ public sealed class TruthFileTests
         Assert.Contains("x.truth.json", failure.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("""{"marks": [], "scene": {"kind": "tilt", "seed": 3}}""", "tilt")]
+    [InlineData("""{"scene": {"kind": " noCard "}, "expected": {"error": "NO_CARD"}}""", "noCard")]
+    [InlineData("""{"marks": []}""", "-")]
+    [InlineData("""{"marks": [], "scene": "tilt"}""", "-")]
+    [InlineData("""{"marks": [], "scene": ["kind"]}""", "-")]
+    [InlineData("""{"marks": [], "scene": {}}""", "-")]
+    [InlineData("""{"marks": [], "scene": {"kind": 3}}""", "-")]
+    [InlineData("""{"marks": [], "scene": {"kind": null}}""", "-")]
+    [InlineData("""{"marks": [], "scene": {"kind": " "}}""", "-")]
+    [InlineData("""{"marks": [], "scene": {"kind": "a\nb"}}""", "-")]
+    [InlineData("""{"marks": [], "scene": {"kind": "a name of far more than forty characters in all"}}""", "-")]
+    public void The_kind_of_scene_is_read_and_anything_else_names_none(string text, string kind) => Assert.Equal(kind, Parse(text).ValueOrThrow().Kind);
+
     private static Outcome<Truth> Parse(string text) => TruthFile.Parse("x.truth.json", Encoding.UTF8.GetBytes(text));
 }

@@ -46,6 +46,9 @@ public class PhotoEncoderTests
     [InlineData(PhotoFormat.Png16, false, "PNG", 48)]
     [InlineData(PhotoFormat.Png16, true, "PNG", 16)]
     [InlineData(PhotoFormat.WebP, false, "Webp", 24)]
+    [InlineData(PhotoFormat.WebPLossless, false, "Webp", 32)]
+    [InlineData(PhotoFormat.CmykJpeg, false, "JPEG", 32)]
+    [InlineData(PhotoFormat.CmykJpeg, true, "JPEG", 32)]
     public void Each_format_is_written_as_it_says(PhotoFormat format, bool grey, string name, int bits)
     {
         byte[] photo = SceneRenderer.Render(s_spec with { Output = new(format, Grey: grey) }).Photo;
@@ -53,6 +56,25 @@ public class PhotoEncoderTests
         Assert.Equal(name, found.Name, ignoreCase: true);
         Assert.Equal(bits, info.PixelType.BitsPerPixel);
         Assert.Equal((240, 180), (info.Width, info.Height));
+    }
+
+    /// <summary>ImageSharp reads inverted inks as Adobe's marker says.</summary>
+    [Fact]
+    public void A_photo_of_four_inks_shows_the_same_picture()
+    {
+        using Image<Rgb24> plain = Image.Load<Rgb24>(SceneRenderer.Render(s_spec with { Output = new(PhotoFormat.Png) }).Photo);
+        byte[] bytes = SceneRenderer.Render(s_spec with { Output = new(PhotoFormat.CmykJpeg, Quality: 95) }).Photo;
+        using Image<Rgb24> inks = Image.Load<Rgb24>(bytes);
+        Assert.True(bytes.AsSpan().IndexOf("Adobe"u8) > 0, "no marker of Adobe");
+        Assert.Equal((plain.Width, plain.Height), (inks.Width, inks.Height));
+        double difference = 0;
+        for (int y = 0; y < plain.Height; y++)
+        {
+            for (int x = 0; x < plain.Width; x++)
+                difference += Math.Abs(plain[x, y].R - inks[x, y].R) + Math.Abs(plain[x, y].G - inks[x, y].G) + Math.Abs(plain[x, y].B - inks[x, y].B);
+        }
+
+        Assert.InRange(difference / (3 * plain.Width * plain.Height), 0, 4);
     }
 
     [Fact]

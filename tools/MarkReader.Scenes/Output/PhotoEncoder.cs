@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using MarkReader.Scenes.Rendering;
 using MarkReader.Scenes.Specs;
 using SixLabors.ImageSharp;
@@ -17,6 +18,7 @@ internal static class PhotoEncoder
         (PhotoFormat.Png16, true, _) => Write<L16>(image, spec, BuildDisplay(tone), (r, g, b) => new(Luma16(r, g, b))),
         (PhotoFormat.Png16, _, true) => Write<Rgba64>(image, spec, BuildDisplay(tone), (r, g, b) => new(r, g, b, ushort.MaxValue)),
         (PhotoFormat.Png16, _, _) => Write<Rgb48>(image, spec, BuildDisplay(tone), (r, g, b) => new(r, g, b)),
+        (PhotoFormat.CmykJpeg, true, _) => Write<Rgb24>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(Luma16(r, g, b)), Byte(Luma16(r, g, b)), Byte(Luma16(r, g, b)))),
         (_, true, _) => Write<L8>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(Luma16(r, g, b)))),
         (PhotoFormat.Png, _, true) => Write<Rgba32>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(r), Byte(g), Byte(b), byte.MaxValue)),
         _ => Write<Rgb24>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(r), Byte(g), Byte(b))),
@@ -53,8 +55,10 @@ internal static class PhotoEncoder
             case PhotoFormat.Jpeg:
                 picture.Save(stream, new JpegEncoder { Quality = spec.Quality, ColorType = spec.Grey ? JpegColorType.Luminance : JpegColorType.YCbCrRatio420 });
                 break;
-            case PhotoFormat.WebP:
-                picture.Save(stream, new WebpEncoder { FileFormat = WebpFileFormatType.Lossy, Quality = spec.Quality });
+            case PhotoFormat.CmykJpeg:
+                return CmykJpeg.Write(MemoryMarshal.Cast<TPixel, Rgb24>(pixels), sw, spec.Quality, picture.Metadata.ExifProfile is { } exif ? [.. "Exif\0\0"u8, .. exif.ToByteArray()!] : null);
+            case PhotoFormat.WebP or PhotoFormat.WebPLossless:
+                picture.Save(stream, new WebpEncoder { FileFormat = spec.Format == PhotoFormat.WebP ? WebpFileFormatType.Lossy : WebpFileFormatType.Lossless, Quality = spec.Quality });
                 break;
             default:
                 picture.Save(stream, new PngEncoder { BitDepth = spec.Format == PhotoFormat.Png16 ? PngBitDepth.Bit16 : PngBitDepth.Bit8, ColorType = PngColour(spec) });

@@ -7,8 +7,8 @@ public static class PhotoFiles
 {
     public static string Extension(PhotoFormat format) => format switch
     {
-        PhotoFormat.Jpeg => ".jpg",
-        PhotoFormat.WebP => ".webp",
+        PhotoFormat.Jpeg or PhotoFormat.CmykJpeg => ".jpg",
+        PhotoFormat.WebP or PhotoFormat.WebPLossless => ".webp",
         PhotoFormat.Png or PhotoFormat.Png16 => ".png",
         _ => throw new ArgumentOutOfRangeException(nameof(format), format, null),
     };

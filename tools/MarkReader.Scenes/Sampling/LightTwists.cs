@@ -49,7 +49,8 @@ internal static class LightTwists
     {
         OutputSpec output = r.Pick<OutputSpec>(
             new(PhotoFormat.Png), new(PhotoFormat.Png, Alpha: true), new(PhotoFormat.Png16), new(PhotoFormat.Png16, Grey: true), new(PhotoFormat.Png, Grey: true),
-            new(PhotoFormat.WebP, r.Next(75, 95)), new(Grey: true), new(Orientation: r.Next(2, 9)));
+            new(PhotoFormat.WebP, r.Next(75, 95)), new(Grey: true), new(Orientation: r.Next(2, 9)),
+            new(PhotoFormat.CmykJpeg), new(PhotoFormat.CmykJpeg, Grey: true), new(PhotoFormat.WebPLossless));
         return s.Shrunk(0.5) with { Output = output };
     }
 

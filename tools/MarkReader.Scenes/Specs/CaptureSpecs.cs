@@ -50,6 +50,10 @@ public enum PhotoFormat
     Png,
     Png16,
     WebP,
+    WebPLossless,
+
+    /// <summary>Four inks, as a picture comes out of a printing program.</summary>
+    CmykJpeg,
 }
 
 /// <summary>How the photo is stored.</summary>

@@ -1,0 +1,68 @@
+using System.Globalization;
+using MarkReader.Drawing.Audits;
+using MarkReader.Metrology.Coverage;
+
+namespace MarkReader.Application.Auditing;
+
+/// <summary>An audit as a picture.</summary>
+public static class AuditCharts
+{
+    /// <summary>At how many ranks the range of sorted distances is worked out.</summary>
+    private const int BandRanks = 60;
+
+    /// <summary>A picture of more rows than these would be too high.</summary>
+    private const int MostKinds = 100;
+
+    public static AuditChart Of(Audit audit)
+    {
+        KindRow[] kinds = [.. audit.Kinds.Take(MostKinds).Select(k => Row(k.Kind, k, audit.Photos.Where(p => p.Kind == k.Kind)))];
+        AuditSummary s = audit.Summary;
+        return new(
+            $"Audit: {Count(s.Photos, "photo")}, {Count(audit.Kinds.Count, "kind")} of scene, {Count(s.Truths, "mark")}"
+                + (kinds.Length < audit.Kinds.Count ? $"; the first {MostKinds} kinds are drawn" : ""),
+            kinds,
+            Row("all", s, audit.Photos),
+            Distances([.. audit.Photos.SelectMany(p => p.Found).Select(f => f.MahalanobisSquared).Order()]),
+            [.. Figures(s)]);
+    }
+
+    private static KindRow Row(string name, AuditSummary s, IEnumerable<AuditedPhoto> photos) => new(
+        name,
+        $"{s.Found} of {s.Truths}" + (s.False > 0 ? $" + {s.False}" : ""),
+        [.. photos.SelectMany(p => p.Found).Select(f => f.Error.Magnitude)],
+        s.Rms,
+        s.StatedRms,
+        s is { Coverage: { } part, CoverageLow: { } low, CoverageHigh: { } high } ? new(part, low, high) : null);
+
+    private static DistanceCurve Distances(double[] sorted)
+    {
+        int n = sorted.Length;
+        int[] ranks = [.. Enumerable.Range(0, BandRanks).Select(i => Rank(i, n)).Distinct()];
+        return new(
+            [.. sorted.Select((observed, i) => (DistanceQuantiles.Median(i + 1, n), observed))],
+            n == 0 ? [] : [.. ranks.Select(k => (DistanceQuantiles.Median(k, n), DistanceQuantiles.Range(k, n).Low, DistanceQuantiles.Range(k, n).High))]);
+    }
+
+    /// <summary>Ranks from 1 to n, closer together towards the last, where the distances lie far apart.</summary>
+    private static int Rank(int i, int n)
+    {
+        double t = 1 - (i / (BandRanks - 1.0));
+        return n - (int)Math.Round((n - 1) * t * t * t);
+    }
+
+    private static IEnumerable<FigureLine> Figures(AuditSummary s)
+    {
+        static string Percent(double? part) => part is { } p ? (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %" : "-";
+        static string Micrometres(double? mm) => mm is { } v ? (1000 * v).ToString("0.0", CultureInfo.InvariantCulture) + " µm" : "-";
+        static string Ratio(double? value) => value is { } v ? v.ToString("0.00", CultureInfo.InvariantCulture) : "-";
+        yield return new("found", $"{s.Found} of {s.Truths}, {Percent(s.FoundRate)}");
+        yield return new("false", $"{s.False}, {Percent(s.FalseRate)}");
+        yield return new("error: rms (stated rms)", $"{Micrometres(s.Rms)} ({Micrometres(s.StatedRms)})");
+        yield return new("error: median, largest", $"{Micrometres(s.Median)}, {Micrometres(s.Max)}");
+        yield return new("inside the 95 % region", $"{Percent(s.Coverage)} (95 % interval {Percent(s.CoverageLow)} to {Percent(s.CoverageHigh)})");
+        yield return new("Mahalanobis distance: median, largest", $"{Ratio(s.MedianMahalanobis)}, {Ratio(s.MaxMahalanobis)}");
+        yield return new("beyond three times the region", $"{s.BeyondThrice}");
+    }
+
+    private static string Count(int count, string noun) => $"{count} {noun}{(count == 1 ? "" : "s")}";
+}

@@ -1,0 +1,38 @@
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Marks;
+
+/// <summary>How far each pixel's error moves a fitted centre, to first order.</summary>
+/// <param name="grid">The pixels' grid.</param>
+/// <param name="pixels">Place (px), displacement of the centre in u and v (mm) by an error of the bare target's light of 1 there.</param>
+internal sealed class CentreInfluence(ZoneGrid grid, IReadOnlyList<(int X, int Y, double U, double V)> pixels)
+{
+    public double PixelsPerMm => grid.PixelsPerMm;
+
+    /// <summary>Largest distance of two pixels along x or y.</summary>
+    public int Extent { get; } = pixels.Count == 0 ? 0 : Math.Max(pixels.Max(p => p.X) - pixels.Min(p => p.X), pixels.Max(p => p.Y) - pixels.Min(p => p.Y));
+
+    /// <summary>The centre's covariance when the errors are texture: the sum over all pairs of pixels (JCGM 100:2008, 5.2.2).</summary>
+    public Covariance2 Under(TextureNoise texture)
+    {
+        double uu = 0, uv = 0, vv = 0;
+        for (int i = 0; i < pixels.Count; i++)
+        {
+            (int x, int y, double u, double v) = pixels[i];
+            (uu, uv, vv) = (uu + (u * u * texture.Variance), uv + (u * v * texture.Variance), vv + (v * v * texture.Variance));
+            for (int j = 0; j < i; j++)
+            {
+                (int x2, int y2, double u2, double v2) = pixels[j];
+                double c = texture[x - x2, y - y2];
+                uu += 2 * c * u * u2;
+                uv += c * ((u * v2) + (v * u2));
+                vv += 2 * c * v * v2;
+            }
+        }
+
+        (uu, vv) = (Math.Max(0, uu), Math.Max(0, vv));
+        double bound = Math.Sqrt(uu * vv);
+        return new(uu, Math.Clamp(uv, -bound, bound), vv);
+    }
+}
