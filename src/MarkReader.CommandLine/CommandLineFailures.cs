@@ -14,6 +14,8 @@ internal static class CommandLineFailures
     public static readonly FailureCode OptionRepeated = Bad("OPTION_REPEATED");
     public static readonly FailureCode OptionsConflict = Bad("OPTIONS_CONFLICT");
     public static readonly FailureCode ChoiceUnknown = Bad("CHOICE_UNKNOWN");
+    public static readonly FailureCode TrialsInvalid = Bad("TRIALS_INVALID");
+    public static readonly FailureCode SeedInvalid = Bad("SEED_INVALID");
     public static readonly FailureCode CallWrong = Bad("CALL_WRONG");
     public static readonly FailureCode FileMissing = Bad("FILE_MISSING");
     public static readonly FailureCode FileIsFolder = Bad("FILE_IS_FOLDER");

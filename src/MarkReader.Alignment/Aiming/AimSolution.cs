@@ -5,6 +5,7 @@ namespace MarkReader.Alignment.Aiming;
 
 /// <summary>What the marks of a leg say.</summary>
 /// <param name="Aim">The aim point in the card frame, where every mark will fall once the slope is zero.</param>
+/// <param name="Budget">What each source contributes to the aim point's covariance; they add up to it.</param>
 /// <param name="Slope">The angle between the beam and the rail.</param>
 /// <param name="Ratio">|aim − near| / |far − near|, from the fitted marks at the shortest and the longest path.</param>
 /// <param name="Fit">How well the marks lie on one line.</param>
@@ -12,6 +13,7 @@ namespace MarkReader.Alignment.Aiming;
 /// <param name="Warnings">What the user should know.</param>
 public sealed record AimSolution(
     MeasuredPoint Aim,
+    IReadOnlyList<UncertaintyComponent> Budget,
     Slope Slope,
     double Ratio,
     FitQuality Fit,

@@ -10,8 +10,8 @@ namespace MarkReader.Alignment.Aiming;
 /// <remarks>
 /// The beam runs on a straight line p(z) = p0 + s·z. Turning the source mirror swings it about z = −k, so p(−k) is the
 /// one place that no turn moves. Both components are fitted together by weighted least squares with the full covariance
-/// of every mark and an uncertain path length at every station (<see cref="ConditionFit"/>); k enters the aim's
-/// covariance as s·sᵀ·u(k)² (JCGM 100:2008, 5.1.2; JCGM 102:2011, 6.2.1).
+/// of every mark, what marks share, and an uncertain path length at every station (<see cref="ConditionFit"/>); k enters the aim's
+/// covariance as s·sᵀ·u(k)². The covariance is the sum of the budget (<see cref="AimBudget"/>).
 /// For two marks on a target square to the beam: aim = near − (far − near)·(Lnear + k)/(Lfar − Lnear).
 /// </remarks>
 public static class AimSolver
@@ -29,37 +29,26 @@ public static class AimSolver
         if (observations.Any(o => o.Mark.Covariance.Determinant <= 0))
             return new Failure(LegFailures.MarkUncertaintyZero, "a mark has no uncertainty in some direction", "give every mark its standard uncertainty, above zero");
         BeamFrame frame = new(leg.Incidence);
-        if (ConditionFit.Solve(new BeamLineConditions(frame, observations)) is not { } fit)
+        BeamLineConditions conditions = new(frame, observations);
+        if (ConditionFit.Solve(conditions) is not { } solution)
             return new Failure(LegFailures.NoFit, "no line fits the marks and path lengths", "check that each mark is given with the path length of its own station");
 
+        LinearFit fit = solution.Line;
         BeamLine line = BeamLineConditions.Line(fit.Parameters);
         FitQuality quality = Quality(fit);
         Slope slope = new(1000 * line.Sx, 1000 * line.Sy, Covariance(fit, 1e6, (1, 1), (1, 3), (3, 3)));
-        MeasuredPoint aim = Aim(leg, frame, fit);
+        double k = leg.PivotOffset.Millimetres;
+        IReadOnlyList<UncertaintyComponent> budget = AimBudget.Of(leg, frame, conditions, solution);
+        MeasuredPoint aim = new(frame.OnTapeStraight(line.X0 - (line.Sx * k), line.Y0 - (line.Sy * k)), budget.Select(c => c.Covariance).Aggregate((a, b) => a + b));
         double[] paths = [.. observations.Select(o => o.Station.Path.Millimetres)];
         return new AimSolution(
             aim,
+            budget,
             slope,
             Ratio(leg, aim.Point, (frame.OnTape(line, paths.Min()), paths.Min()), (frame.OnTape(line, paths.Max()), paths.Max())),
             quality,
-            [.. observations.Select(o => new AimResidual(o, o.Mark.Point - frame.OnTape(line, o.Station.Path.Millimetres)))],
+            [.. observations.Select(o => new AimResidual(o, o.Place - frame.OnTape(line, o.Station.Path.Millimetres)))],
             [.. Warnings(quality, slope)]);
-    }
-
-    private static MeasuredPoint Aim(Leg leg, BeamFrame frame, LinearFit fit)
-    {
-        BeamLine line = BeamLineConditions.Line(fit.Parameters);
-        double k = leg.PivotOffset.Millimetres;
-        double uk2 = Math.Pow(leg.PivotUncertainty.Millimetres, 2);
-        double Element(int first, int second) => // cov(p0 − s·k) of two components whose offsets stand at these places
-            fit.Covariance[first, second]
-            - (k * (fit.Covariance[first, second + 1] + fit.Covariance[first + 1, second]))
-            + (k * k * fit.Covariance[first + 1, second + 1]);
-        Covariance2 across = new(
-            Element(0, 0) + (line.Sx * line.Sx * uk2), Element(0, 2) + (line.Sx * line.Sy * uk2), Element(2, 2) + (line.Sy * line.Sy * uk2));
-        return new(
-            frame.OnTapeStraight(line.X0 - (line.Sx * k), line.Y0 - (line.Sy * k)),
-            across.Transform(1 / frame.Cos, 0, 0, 1));
     }
 
     private static Covariance2 Covariance(LinearFit fit, double factor, (int I, int J) uu, (int I, int J) uv, (int I, int J) vv) =>

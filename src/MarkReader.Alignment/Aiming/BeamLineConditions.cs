@@ -8,7 +8,7 @@ namespace MarkReader.Alignment.Aiming;
 /// <summary>Each mark lies on the beam's line: x − x0 − sx·z = 0 and y − y0 − sy·z = 0.</summary>
 /// <remarks>
 /// Parameters: x0, sx, y0, sy. Observed: (u, v) of each mark, then the path length of each station once, so that the
-/// marks of one station share its error.
+/// marks of one station share its error; marks may share others (<see cref="MarkErrors.Shared"/>).
 /// </remarks>
 internal sealed class BeamLineConditions : IConditions
 {
@@ -23,22 +23,18 @@ internal sealed class BeamLineConditions : IConditions
         List<Station> stations = [.. observations.Select(o => o.Station).Distinct()];
         _stationOf = [.. observations.Select(o => stations.IndexOf(o.Station))];
         Observed = Vector<double>.Build.DenseOfEnumerable(
-            [.. observations.SelectMany(o => new[] { o.Mark.Point.U, o.Mark.Point.V }), .. stations.Select(s => s.Path.Millimetres)]);
-        Covariance = Matrix<double>.Build.Dense(Observed.Count, Observed.Count);
-        for (int i = 0; i < _marks; i++)
-        {
-            Covariance2 c = observations[i].Mark.Covariance;
-            Covariance.SetSubMatrix(2 * i, 2 * i, Matrix<double>.Build.DenseOfArray(new[,] { { c.Uu, c.Uv }, { c.Uv, c.Vv } }));
-        }
-
-        for (int s = 0; s < stations.Count; s++)
-            Covariance[(2 * _marks) + s, (2 * _marks) + s] = Math.Pow(stations[s].PathUncertainty.Millimetres, 2);
+            [.. observations.SelectMany(o => new[] { o.Place.U, o.Place.V }), .. stations.Select(s => s.Path.Millimetres)]);
+        Parts = ObservedCovariance.BySource(observations, stations);
+        Covariance = Parts.Values.Aggregate((a, b) => a + b);
         Start = StartFrom(observations);
     }
 
     public Vector<double> Observed { get; }
 
     public Matrix<double> Covariance { get; }
+
+    /// <summary>The covariance by source; they add up to it.</summary>
+    public IReadOnlyDictionary<UncertaintySource, Matrix<double>> Parts { get; }
 
     public Vector<double> Start { get; }
 
@@ -89,10 +85,10 @@ internal sealed class BeamLineConditions : IConditions
     // Each component alone, path lengths and tape positions taken as exact.
     private Vector<double> StartFrom(IReadOnlyList<Observation> observations)
     {
-        double[] z = [.. observations.Select(o => o.Station.Path.Millimetres + (o.Mark.Point.U * _frame.Sin))];
+        double[] z = [.. observations.Select(o => o.Station.Path.Millimetres + (o.Place.U * _frame.Sin))];
         double[] one = [.. z.Select(_ => 1.0)];
-        FittedLine x = LineFit.Weighted(z, [.. observations.Select(o => o.Mark.Point.U * _frame.Cos)], one);
-        FittedLine y = LineFit.Weighted(z, [.. observations.Select(o => o.Mark.Point.V)], one);
+        FittedLine x = LineFit.Weighted(z, [.. observations.Select(o => o.Place.U * _frame.Cos)], one);
+        FittedLine y = LineFit.Weighted(z, [.. observations.Select(o => o.Place.V)], one);
         return Vector<double>.Build.Dense([x.Intercept, x.Slope, y.Intercept, y.Slope]);
     }
 }

@@ -10,5 +10,16 @@ public sealed record Station(Length Path, Length PathUncertainty);
 
 /// <summary>A mark and the station at which its pulse was fired.</summary>
 /// <param name="Station">The station.</param>
-/// <param name="Mark">The mark in the card frame, on the tape.</param>
-public sealed record Observation(Station Station, MeasuredPoint Mark);
+/// <param name="Place">The mark in the card frame, on the tape.</param>
+/// <param name="Errors">What may be wrong with its place.</param>
+public sealed record Observation(Station Station, CardPoint Place, MarkErrors Errors)
+{
+    /// <summary>A mark whose covariance is not told apart by source.</summary>
+    public Observation(Station station, MeasuredPoint mark)
+        : this(station, mark.Point, MarkErrors.Undivided(mark.Covariance))
+    {
+    }
+
+    /// <summary>The mark with the covariance of all its errors.</summary>
+    public MeasuredPoint Mark => new(Place, Errors.Covariance);
+}

@@ -38,20 +38,24 @@ internal static class ConditionFit
     // The last step must be this small a part of the parameters' standard deviations.
     private const double Tolerance = 1e-8;
 
+    /// <summary>The fitted parameters and how they depend on the observed quantities.</summary>
+    /// <param name="Line">Parameters, their covariance, χ².</param>
+    /// <param name="ByObserved">∂b/∂l, the weights held fast: with C the covariance of l, ∂b/∂l·C·(∂b/∂l)ᵀ is the parameters' covariance.</param>
+    internal sealed record Solution(LinearFit Line, Matrix<double> ByObserved);
+
     /// <summary>The fit, or null when the iteration does not settle.</summary>
-    public static LinearFit? Solve(IConditions conditions)
+    public static Solution? Solve(IConditions conditions)
     {
         State state = new(conditions, conditions.Start);
         for (int step = 0; step < MostSteps && double.IsFinite(state.ChiSquare); step++)
         {
-            LinearFit fit = LeastSquares.Generalised(
-                conditions.ByParameters(state.Parameters, state.Adjusted()), -state.Value, state.Effective);
+            Matrix<double> design = conditions.ByParameters(state.Parameters, state.Adjusted());
+            LinearFit fit = LeastSquares.Generalised(design, -state.Value, state.Effective);
             if (Next(conditions, state, fit.Parameters) is not { } next)
                 return null;
-            bool settled = Settled(fit, state.ChiSquare);
+            if (Settled(fit, state.ChiSquare))
+                return new(fit with { Parameters = next.Parameters, ChiSquare = next.ChiSquare }, state.Sensitivity(design, fit.Covariance));
             state = next;
-            if (settled)
-                return fit with { Parameters = state.Parameters, ChiSquare = state.ChiSquare };
         }
 
         return null;
@@ -85,15 +89,16 @@ internal static class ConditionFit
     private sealed class State
     {
         private readonly IConditions _conditions;
+        private readonly Matrix<double> _byObserved;
         private readonly Matrix<double> _spread;
         private readonly Vector<double> _weighted;
 
         public State(IConditions conditions, Vector<double> parameters)
         {
             (_conditions, Parameters) = (conditions, parameters);
-            (Value, Matrix<double> byObserved) = conditions.At(parameters);
-            _spread = conditions.Covariance * byObserved.Transpose();
-            Effective = byObserved * _spread;
+            (Value, _byObserved) = conditions.At(parameters);
+            _spread = conditions.Covariance * _byObserved.Transpose();
+            Effective = _byObserved * _spread;
             _weighted = Weighted(Effective, Value);
             ChiSquare = Value.DotProduct(_weighted);
         }
@@ -107,6 +112,10 @@ internal static class ConditionFit
         public double ChiSquare { get; }
 
         public Vector<double> Adjusted() => _conditions.Observed - (_spread * _weighted);
+
+        /// <summary>−(Xᵀ·M⁻¹·X)⁻¹·Xᵀ·M⁻¹·B for the design X, whose first factor is the parameters' covariance.</summary>
+        public Matrix<double> Sensitivity(Matrix<double> design, Matrix<double> covariance) =>
+            -covariance * design.TransposeThisAndMultiply(Effective.Cholesky().Solve(_byObserved));
 
         // Far from any sensible parameters rounding can cost the matrix its definiteness: such a step is not taken.
         private static Vector<double> Weighted(Matrix<double> effective, Vector<double> value)

@@ -1,3 +1,5 @@
+using MarkReader.Quantities;
+
 namespace MarkReader.Application.Aiming;
 
 /// <summary>Which of two marks on one photo is the near one, as seen in the photo as displayed.</summary>
@@ -22,11 +24,23 @@ public abstract record AimPhotos
     /// <summary>Two photos of the same tape; the far one may also show the near mark.</summary>
     public sealed record NearAndFar(ReadOnlyMemory<byte> Near, ReadOnlyMemory<byte> Far) : AimPhotos
     {
+        /// <summary>Where the user says the near mark is in the near photo; null: the one mark that is found there.</summary>
+        public PixelPoint? NearAt { get; init; }
+
+        /// <summary>Where the user says the far mark is in the far photo; null: the one that is found there and is not the near mark.</summary>
+        public PixelPoint? FarAt { get; init; }
+
         public override ReadOnlyMemory<byte> WithFarMark => Far;
     }
 
     /// <summary>One photo with both marks; <paramref name="First"/> says which is the near one.</summary>
     public sealed record Both(ReadOnlyMemory<byte> Photo, FirstMark First) : AimPhotos
+    {
+        public override ReadOnlyMemory<byte> WithFarMark => Photo;
+    }
+
+    /// <summary>One photo in which the user names the places of both marks.</summary>
+    public sealed record BothNamed(ReadOnlyMemory<byte> Photo, PixelPoint NearAt, PixelPoint FarAt) : AimPhotos
     {
         public override ReadOnlyMemory<byte> WithFarMark => Photo;
     }

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Aiming;
+using MarkReader.Alignment.Legs;
 using MarkReader.Application.Measuring;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -18,6 +19,7 @@ public static class FindAim
         {
             AimPhotos.NearAndFar two => FromTwo(two, sound, options),
             AimPhotos.Both one => FromOne(one, sound, options),
+            AimPhotos.BothNamed one => FromNamed(one, sound, options),
             _ => throw new ArgumentException("Unknown kind of photos.", nameof(photos)),
         };
     }
@@ -26,13 +28,13 @@ public static class FindAim
     {
         if (photos.Near.Span.SequenceEqual(photos.Far.Span) && !photos.Near.IsEmpty)
             return new Failure(AimFailures.SamePhoto, "the near and the far photo are the same file", "take one photo after the near pulse and another after the far pulse");
-        if (!MeasurePhoto.Run(photos.Near, Under(options, "near")).TryGet(out PhotoMeasurement? near, out Failure? failure))
+        if (!MeasurePhoto.Run(photos.Near, At(Under(options, "near"), photos.NearAt)).TryGet(out PhotoMeasurement? near, out Failure? failure))
             return Of("near photo", failure);
-        if (!MeasurePhoto.Run(photos.Far, Under(options, "far")).TryGet(out PhotoMeasurement? far, out failure))
+        if (!MeasurePhoto.Run(photos.Far, At(Under(options, "far"), photos.FarAt)).TryGet(out PhotoMeasurement? far, out failure))
             return Of("far photo", failure);
         if (!MarkChoice.NearAndFar(near, far).TryGet(out ChosenMarks? marks, out failure))
             return failure;
-        return Solve(leg, marks, far, near);
+        return Solve(leg, marks, options, far, near);
     }
 
     private static Outcome<AimFinding> FromOne(AimPhotos.Both photos, CheckedLeg leg, MeasureOptions? options)
@@ -41,12 +43,27 @@ public static class FindAim
             return failure;
         if (!MarkChoice.OnePhoto(photo, photos.First).TryGet(out ChosenMarks? marks, out failure))
             return failure;
-        return Solve(leg, marks, photo, null);
+        return Solve(leg, marks, options, photo, null);
     }
 
-    private static Outcome<AimFinding> Solve(CheckedLeg leg, ChosenMarks marks, PhotoMeasurement farView, PhotoMeasurement? nearView)
+    private static Outcome<AimFinding> FromNamed(AimPhotos.BothNamed photos, CheckedLeg leg, MeasureOptions? options)
     {
-        if (!AimSolver.Solve(leg.Leg, [new(leg.Near, marks.Near.Centre), new(leg.Far, marks.Far.Centre)]).TryGet(out AimSolution? solution, out Failure? failure))
+        if (!MeasurePhoto.Run(photos.Photo, At(options, photos.NearAt, photos.FarAt)).TryGet(out PhotoMeasurement? photo, out Failure? failure))
+            return failure;
+        if (!MarkChoice.Named(photo, photos.NearAt, photos.FarAt).TryGet(out ChosenMarks? marks, out failure))
+            return failure;
+        return Solve(leg, marks, options, photo, null);
+    }
+
+    private static Outcome<AimFinding> Solve(CheckedLeg leg, ChosenMarks marks, MeasureOptions? options, PhotoMeasurement farView, PhotoMeasurement? nearView)
+    {
+        TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
+        Observation[] observations =
+        [
+            MarkErrorsOf.Observation(leg.Near, marks.Near, (nearView ?? farView).Camera, tape),
+            MarkErrorsOf.Observation(leg.Far, marks.Far, farView.Camera, tape),
+        ];
+        if (!AimSolver.Solve(leg.Leg, observations).TryGet(out AimSolution? solution, out Failure? failure))
             return failure;
         IEnumerable<Warning> ofPhotos = nearView is null
             ? farView.Warnings
@@ -56,6 +73,12 @@ public static class FindAim
 
     private static MeasureOptions? Under(MeasureOptions? options, string name) =>
         options?.DebugDirectory is { } directory ? options with { DebugDirectory = Path.Combine(directory, name) } : options;
+
+    private static MeasureOptions? At(MeasureOptions? options, params PixelPoint?[] places)
+    {
+        PixelPoint[] taps = [.. places.OfType<PixelPoint>()];
+        return taps.Length == 0 ? options : (options ?? new MeasureOptions()) with { Taps = taps };
+    }
 
     private static Failure Of(string photo, Failure failure) => failure with { Message = $"{photo}: {failure.Message}" };
 

@@ -36,25 +36,25 @@ public static class MarkChoice
         if (near.Card.Kind != far.Card.Kind)
             return new Failure(AimFailures.CardsDiffer, $"the near photo shows a {near.Card.Kind} card and the far photo a {far.Card.Kind} card", "take both photos of the same card on the same tape");
         if (near.Marks.Count == 0)
-            return MeasurePhoto.NoMark("near photo: ");
+            return MeasurePhoto.NoMark("near photo: ", near.Doubtful.Count);
         if (near.Marks.Count > 1)
-            return new Failure(AimFailures.NearMarkUnclear, $"the near photo shows {near.Marks.Count} marks instead of one", "fire the near pulse on clean tape, or give one photo of both marks and say which came first");
+            return new Failure(AimFailures.NearMarkUnclear, $"the near photo shows {near.Marks.Count} marks instead of one", "tap the near mark (command line: --near-at X,Y), or fire the near pulse on clean tape");
         Mark first = near.Marks[0];
         return far.Marks.Count switch
         {
-            0 => MeasurePhoto.NoMark("far photo: "),
+            0 => MeasurePhoto.NoMark("far photo: ", far.Doubtful.Count),
             1 => new ChosenMarks(first, far.Marks[0], [.. Coincidence(first, far.Marks[0])]),
             2 => NewOf(first, far.Marks),
-            _ => new Failure(AimFailures.FarMarkUnclear, $"the far photo shows {far.Marks.Count} marks; at most the near and the far one are expected", NewTape),
+            _ => new Failure(AimFailures.FarMarkUnclear, $"the far photo shows {far.Marks.Count} marks; at most the near and the far one are expected", "tap the far mark (command line: --far-at X,Y), or " + NewTape),
         };
     }
 
     public static Outcome<ChosenMarks> OnePhoto(PhotoMeasurement photo, FirstMark first)
     {
         if (photo.Marks.Count == 0)
-            return MeasurePhoto.NoMark("");
+            return MeasurePhoto.NoMark("", photo.Doubtful.Count);
         if (photo.Marks.Count != 2)
-            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? "the photo shows one mark instead of two" : $"the photo shows {photo.Marks.Count} marks instead of two", "give a near and a far photo, or a photo with exactly the two marks");
+            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? "the photo shows one mark instead of two" : $"the photo shows {photo.Marks.Count} marks instead of two", "tap both marks (command line: --near-at and --far-at), or give a near and a far photo");
         double Place(Mark mark) => first switch
         {
             FirstMark.Left => mark.Photo.X,
@@ -70,6 +70,18 @@ public static class MarkChoice
         return difference >= LeastDifference
             ? new ChosenMarks(near, far, [])
             : new Failure(AimFailures.FirstMarkUnclear, $"the two marks differ by only {Mm(difference)} {(sideways ? "sideways" : "in height")}", $"say which came first by {(sideways ? "upper or lower" : "left or right")}");
+    }
+
+    /// <summary>The two marks of one photo at the places that the user named.</summary>
+    public static Outcome<ChosenMarks> Named(PhotoMeasurement photo, PixelPoint nearAt, PixelPoint farAt)
+    {
+        if (MeasurePhoto.At(photo, nearAt) is not { } near)
+            return MeasurePhoto.NothingAt(nearAt);
+        if (MeasurePhoto.At(photo, farAt) is not { } far)
+            return MeasurePhoto.NothingAt(farAt);
+        return near != far
+            ? new ChosenMarks(near, far, [])
+            : new Failure(AimFailures.SameMarkNamed, "both places named in the photo are on the same mark", "name the middle of the near mark and the middle of the far mark");
     }
 
     private static Outcome<ChosenMarks> NewOf(Mark near, IReadOnlyList<Mark> marks)

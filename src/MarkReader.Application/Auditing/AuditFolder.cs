@@ -79,7 +79,7 @@ public static class AuditFolder
             return new(truthName, null, [], 0, new(AuditFailures.PhotoUnreadable, $"{truthName} or its photo cannot be read", "check the permissions of both files"));
         }
 
-        return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes));
+        return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes, truth.Measured.ApplyTo(new()).ValueOrThrow()));
     }
 
     private static AuditedPhoto Compare(string name, Truth truth, Outcome<PhotoMeasurement> outcome)

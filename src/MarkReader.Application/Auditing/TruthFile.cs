@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Auditing;
@@ -9,11 +10,14 @@ namespace MarkReader.Application.Auditing;
 /// <param name="Kind">Kind of scene, <see cref="NoKind"/> when none is named.</param>
 public sealed record Truth(IReadOnlyList<CardPoint> Marks, string? ExpectedError, string Kind = Truth.NoKind)
 {
+    /// <summary>What a user measured of the print and the tape; it goes into the measurement.</summary>
+    public CardInput Measured { get; init; } = CardInput.Nothing;
+
     /// <summary>Stands for the kind of a photo whose truth file names none.</summary>
     public const string NoKind = "-";
 }
 
-/// <summary>Reads NAME.truth.json: {"marks": [{"u", "v"}], "expected": {"error"}, "scene": {"kind"}}; everything else in it is ignored.</summary>
+/// <summary>Reads NAME.truth.json: {"marks": [{"u", "v"}], "expected": {"error"}, "scene": {"kind"}, "measured": {"rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty"}}; everything else in it is ignored.</summary>
 public static class TruthFile
 {
     public const string Ending = ".truth.json";
@@ -29,9 +33,12 @@ public static class TruthFile
             JsonElement root = document.RootElement;
             string? expected = root.TryGetProperty("expected", out JsonElement e) && e.ValueKind == JsonValueKind.Object ? e.GetProperty("error").GetString() : null;
             string kind = Kind(root);
+            CardInput measured = root.TryGetProperty("measured", out JsonElement m) ? m.Deserialize<CardInput>(JsonSerializerOptions.Web) ?? CardInput.Nothing : CardInput.Nothing;
+            if (!measured.ApplyTo(new()).TryGet(out _, out Failure? wrong))
+                return Unreadable(name, wrong.Message);
             if (!root.TryGetProperty("marks", out JsonElement marks))
-                return expected is not null ? new Truth([], expected, kind) : Unreadable(name, "it has no marks");
-            return new Truth([.. marks.EnumerateArray().Select(m => new CardPoint(m.GetProperty("u").GetDouble(), m.GetProperty("v").GetDouble()))], expected, kind);
+                return expected is not null ? new Truth([], expected, kind) { Measured = measured } : Unreadable(name, "it has no marks");
+            return new Truth([.. marks.EnumerateArray().Select(p => new CardPoint(p.GetProperty("u").GetDouble(), p.GetProperty("v").GetDouble()))], expected, kind) { Measured = measured };
         }
         catch (JsonException e)
         {

@@ -11,6 +11,7 @@ namespace MarkReader.Application.Reports;
 /// <param name="Ratio">|aim − near| / |far − near|.</param>
 /// <param name="Leg">The inputs that were used.</param>
 /// <param name="Fit">The test of the fit.</param>
+/// <param name="Quality">How good the photos are; null in results of earlier versions.</param>
 public sealed record AimReport(
     MarkReport Near,
     MarkReport Far,
@@ -19,7 +20,8 @@ public sealed record AimReport(
     double Ratio,
     LegReport Leg,
     FitReport Fit,
-    IReadOnlyList<WarningReport> Warnings)
+    IReadOnlyList<WarningReport> Warnings,
+    AimQualityReport? Quality)
 {
     public static AimReport From(AimFinding finding)
     {
@@ -27,17 +29,18 @@ public sealed record AimReport(
         return new(
             MarkReport.From(finding.Near),
             MarkReport.From(finding.Far),
-            new(solution.Aim.Point.U, solution.Aim.Point.V, MarkReport.Matrix(solution.Aim.Covariance), photo.X, photo.Y),
+            new(solution.Aim.Point.U, solution.Aim.Point.V, MarkReport.Matrix(solution.Aim.Covariance), photo.X, photo.Y, ComponentReport.From(solution.Budget)),
             new(solution.Slope.U, solution.Slope.V, MarkReport.Matrix(solution.Slope.Covariance)),
             solution.Ratio,
             LegReport.From(finding.Leg),
             new(solution.Fit.ChiSquare, solution.Fit.DegreesOfFreedom, [.. solution.Residuals.Select(r => new ResidualReport(r.Residual.U, r.Residual.V))]),
-            WarningReport.From(finding.Warnings));
+            WarningReport.From(finding.Warnings),
+            new(finding.NearView is { } near ? QualityReport.From(near.Quality) : null, QualityReport.From(finding.FarView.Quality)));
     }
 }
 
-/// <summary>A point of the card frame (mm, mm²) and its place in the photo (px).</summary>
-public sealed record AimPointReport(double U, double V, double[][] Covariance, double X, double Y);
+/// <summary>A point of the card frame (mm, mm²), its place in the photo (px), and its covariance by source (null in results of earlier versions).</summary>
+public sealed record AimPointReport(double U, double V, double[][] Covariance, double X, double Y, IReadOnlyList<ComponentReport>? Budget);
 
 /// <summary>The angle between the beam and the rail in beam coordinates, mrad and mrad².</summary>
 public sealed record SlopeReport(double U, double V, double[][] Covariance);
@@ -59,3 +62,6 @@ public sealed record LegReport(
 public sealed record FitReport(double ChiSquare, int DegreesOfFreedom, IReadOnlyList<ResidualReport> Residuals);
 
 public sealed record ResidualReport(double U, double V);
+
+/// <summary>The quality of the near photo (null when one photo shows both marks) and of the far photo.</summary>
+public sealed record AimQualityReport(QualityReport? Near, QualityReport Far);

@@ -1,10 +1,14 @@
+using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
 
 namespace MarkReader.Application.Reports;
 
 /// <summary>The JSON of a measured photo.</summary>
 /// <param name="Marks">Sorted by u.</param>
-public sealed record MeasureReport(PhotoReport Photo, CardReport Card, IReadOnlyList<MarkReport> Marks, IReadOnlyList<WarningReport> Warnings)
+/// <param name="Quality">How good the photo is; null in results of earlier versions.</param>
+/// <param name="Doubtful">Dark spots that may be marks; null in results of earlier versions.</param>
+public sealed record MeasureReport(
+    PhotoReport Photo, CardReport Card, IReadOnlyList<MarkReport> Marks, IReadOnlyList<WarningReport> Warnings, QualityReport? Quality, IReadOnlyList<SpotReport>? Doubtful)
 {
     public static MeasureReport From(PhotoMeasurement measurement) => new(
         new(measurement.Photo.Width, measurement.Photo.Height),
@@ -15,7 +19,9 @@ public sealed record MeasureReport(PhotoReport Photo, CardReport Card, IReadOnly
             measurement.Card.Tilt.Degrees,
             measurement.Card.ResidualPx),
         [.. measurement.Marks.OrderBy(m => m.Centre.Point.U).Select(MarkReport.From)],
-        WarningReport.From(measurement.Warnings));
+        WarningReport.From(measurement.Warnings),
+        QualityReport.From(measurement.Quality),
+        [.. measurement.Doubtful.Select(SpotReport.From)]);
 }
 
 /// <summary>Size as displayed, px.</summary>
@@ -23,3 +29,13 @@ public sealed record PhotoReport(int Width, int Height);
 
 /// <summary>The card that was found.</summary>
 public sealed record CardReport(string Kind, int MarkersSeen, double PixelsPerMm, double TiltDegrees, double ResidualPx);
+
+/// <summary>A dark spot that may be a mark.</summary>
+/// <param name="U">Rough centre, mm.</param>
+/// <param name="X">Centre in the photo, px.</param>
+/// <param name="Diameter">Rough diameter, mm.</param>
+/// <param name="Reason">What speaks against a mark.</param>
+public sealed record SpotReport(double U, double V, double X, double Y, double Diameter, string Reason)
+{
+    internal static SpotReport From(DoubtfulSpot spot) => new(spot.Centre.U, spot.Centre.V, spot.Photo.X, spot.Photo.Y, spot.Diameter.Millimetres, spot.Reason);
+}

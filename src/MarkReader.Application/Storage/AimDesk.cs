@@ -1,8 +1,10 @@
 using System.Text;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Drawing.Overlays;
 using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Storage;
@@ -18,7 +20,9 @@ public sealed class AimDesk(PhotoStore photos, AimStore aims)
     {
         if (!Photos(inputs).TryGet(out AimPhotos? originals, out Failure? failure))
             return failure;
-        if (FindAim.Run(originals, inputs.Leg).TryGet(out AimFinding? finding, out failure))
+        if (!(inputs.Card ?? CardInput.Nothing).ApplyTo(new()).TryGet(out MeasureOptions? how, out failure))
+            return failure;
+        if (FindAim.Run(originals, inputs.Leg, how).TryGet(out AimFinding? finding, out failure))
             return aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Report(ReportJson.Write(AimReport.From(finding))), Draw(finding)));
         return failure.Code.Kind == FailureKind.NotMeasurable
             ? aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Refusal(failure), null))
@@ -31,8 +35,10 @@ public sealed class AimDesk(PhotoStore photos, AimStore aims)
             return failure;
         if (inputs.First is { } first)
             return new AimPhotos.Both(near.Bytes, first);
+        if (inputs is { IsOnePhoto: true, NearAt: { } nearAt, FarAt: { } farAt })
+            return new AimPhotos.BothNamed(near.Bytes, nearAt, farAt);
         return photos.Read(inputs.FarPhoto).TryGet(out Original? far, out failure)
-            ? new AimPhotos.NearAndFar(near.Bytes, far.Bytes)
+            ? new AimPhotos.NearAndFar(near.Bytes, far.Bytes) { NearAt = inputs.NearAt, FarAt = inputs.FarAt }
             : failure;
     }
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dapper;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
 
@@ -26,7 +27,7 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
         {
             aim.Inputs.NearPhoto,
             aim.Inputs.FarPhoto,
-            Inputs = JsonSerializer.Serialize(new LegText(aim.Inputs.First, aim.Inputs.Leg), s_json),
+            Inputs = JsonSerializer.Serialize(InputsText.Of(aim.Inputs), s_json),
             aim.ProgramVersion,
             Time = Moment.ToText(clock.GetUtcNow()),
             Report = aim.Answer.ReportText,
@@ -91,18 +92,28 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
     private static KeptAim? Find(SqliteConnection connection, long id) =>
         connection.QueryFirstOrDefault<Row>($"SELECT {Columns} FROM aims WHERE id = @id", new { id })?.ToAim();
 
-    private sealed record LegText(FirstMark? First, LegInput Leg);
+    // What is not given is not written, so that results of earlier versions and later ones with the same inputs read alike.
+    private sealed record InputsText(
+        FirstMark? First,
+        LegInput Leg,
+        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CardInput? Card = null,
+        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PixelPoint? NearAt = null,
+        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PixelPoint? FarAt = null)
+    {
+        public static InputsText Of(AimInputs inputs) => new(inputs.First, inputs.Leg, inputs.Card, inputs.NearAt, inputs.FarAt);
+    }
 
     private sealed record Row(
         long Id, string NearPhoto, string FarPhoto, string Inputs, string ProgramVersion, string FoundAt, string? Report, string? Refusal, string? Overlay, string? OverlayCrop)
     {
         public KeptAim ToAim()
         {
-            LegText leg = JsonSerializer.Deserialize<LegText>(Inputs, s_json)!;
+            InputsText text = JsonSerializer.Deserialize<InputsText>(Inputs, s_json)!;
+            AimInputs inputs = new(NearPhoto, FarPhoto, text.First, text.Leg) { Card = text.Card, NearAt = text.NearAt, FarAt = text.FarAt };
             return new(
                 Id,
                 Moment.Parse(FoundAt),
-                new(new(NearPhoto, FarPhoto, leg.First, leg.Leg), ProgramVersion, KeptAnswer.From(Report, Refusal), Overlay is null ? null : new(Overlay, OverlayCrop!)));
+                new(inputs, ProgramVersion, KeptAnswer.From(Report, Refusal), Overlay is null ? null : new(Overlay, OverlayCrop!)));
         }
     }
 }

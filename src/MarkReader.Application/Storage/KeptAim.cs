@@ -1,4 +1,6 @@
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
+using MarkReader.Quantities;
 
 namespace MarkReader.Application.Storage;
 
@@ -7,7 +9,20 @@ namespace MarkReader.Application.Storage;
 /// <param name="FarPhoto">Id of the photo with the far mark; the same one when it shows both.</param>
 /// <param name="First">Which mark is the near one, when one photo shows both; else null.</param>
 /// <param name="Leg">The leg's inputs, mm and degrees.</param>
-public sealed record AimInputs(string NearPhoto, string FarPhoto, FirstMark? First, LegInput Leg);
+public sealed record AimInputs(string NearPhoto, string FarPhoto, FirstMark? First, LegInput Leg)
+{
+    /// <summary>What was measured of the print and the tape; null: nothing.</summary>
+    public CardInput? Card { get; init; }
+
+    /// <summary>Where the user says the near mark is in its photo (px); null: where it was found.</summary>
+    public PixelPoint? NearAt { get; init; }
+
+    /// <summary>The same of the far mark.</summary>
+    public PixelPoint? FarAt { get; init; }
+
+    /// <summary>Whether one photo shows both marks.</summary>
+    public bool IsOnePhoto => NearPhoto == FarPhoto;
+}
 
 /// <summary>An aim, or the refusal of one, that is to be kept.</summary>
 /// <param name="Inputs">What it was worked out from.</param>

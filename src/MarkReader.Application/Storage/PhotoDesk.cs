@@ -23,4 +23,12 @@ public sealed class PhotoDesk(PhotoStore photos)
             : new KeptAnswer.Refusal(failure);
         return photos.KeepMeasurement(id, ProgramVersion.Current, answer);
     }
+
+    /// <summary>Looks in a photo that is kept for marks and for spots that may be marks, so that the user can say which is which. Nothing is kept.</summary>
+    public Outcome<SpotsReport> Spots(string id)
+    {
+        if (!photos.Read(id).TryGet(out Original? original, out Failure? failure))
+            return failure;
+        return PhotoMeasurer.Measure(original.Bytes).TryGet(out PhotoMeasurement? measurement, out failure) ? SpotsReport.From(measurement) : failure;
+    }
 }

@@ -3,7 +3,6 @@ using MarkReader.Application.Aiming;
 using MarkReader.Application.Overlays;
 using MarkReader.Application.Reports;
 using MarkReader.CommandLine.Output;
-using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Commands;
@@ -27,7 +26,7 @@ internal static class AimCommand
                 return terminal.Refuse(unusable);
             if (!options.Read(call).TryGet(out AimRequest? request, out Failure? failure))
                 return terminal.Refuse(failure);
-            if (!FindAim.Run(request.Photos, request.Leg, new MeasureOptions(call.GetValue(debug))).TryGet(out AimFinding? finding, out failure))
+            if (!FindAim.Run(request.Photos, request.Leg, request.How with { DebugDirectory = call.GetValue(debug) }).TryGet(out AimFinding? finding, out failure))
                 return terminal.Refuse(failure);
             if (drawing?.Write(OverlayScenes.Of(finding), request.Photos.WithFarMark) is { } notWritten)
                 return terminal.Refuse(notWritten);

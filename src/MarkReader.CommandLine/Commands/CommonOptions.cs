@@ -21,5 +21,7 @@ internal static class CommonOptions
         HelpName = "FILE",
     };
 
+    public static Option<string> Place(string name, string description) => new(name) { Description = description, HelpName = "X,Y" };
+
     public static Option<string> Number(string name, string description, string helpName = "MM") => new(name) { Description = description, HelpName = helpName };
 }

@@ -18,15 +18,29 @@ internal static class MeasureCommand
         Option<bool> json = CommonOptions.Json();
         Option<string> overlay = CommonOptions.Overlay("the marks");
         Option<string> debug = CommonOptions.DebugDir();
-        Command command = new("measure", "Measure the burn marks of one photo, in mm in the card's frame") { photo, json, overlay, debug };
+        CardOptions card = new();
+        Option<string[]> at = new("--at")
+        {
+            Description = "Measure the mark at this place of the photo, in pixels, whatever else is there; may be given several times",
+            HelpName = "X,Y",
+        };
+        Command command = new("measure", "Measure the burn marks of one photo, in mm in the card's frame") { photo, json, overlay, debug, at };
+        foreach (Option option in card.All)
+            command.Options.Add(option);
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
             if ((OverlayOutput.Read(call.GetValue(overlay), [call.GetValue(photo)], out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
                 return terminal.Refuse(unusable);
-            if (!PhotoFile.Read(call.GetRequiredValue(photo)).TryGet(out PhotoFile? file, out Failure? failure))
+            Numbers numbers = new(call);
+            IReadOnlyList<PixelPoint> taps = numbers.ReadPlaces(at);
+            if (numbers.Wrong is { } wrong)
+                return terminal.Refuse(wrong);
+            if (!card.Read(call, new(call.GetValue(debug)) { Taps = taps }).TryGet(out MeasureOptions? how, out Failure? failure))
                 return terminal.Refuse(failure);
-            if (!MeasurePhoto.Run(file.Bytes, new(call.GetValue(debug))).TryGet(out PhotoMeasurement? measurement, out failure))
+            if (!PhotoFile.Read(call.GetRequiredValue(photo)).TryGet(out PhotoFile? file, out failure))
+                return terminal.Refuse(failure);
+            if (!MeasurePhoto.Run(file.Bytes, how).TryGet(out PhotoMeasurement? measurement, out failure))
                 return terminal.Refuse(failure);
             if (drawing?.Write(OverlayScenes.Of(measurement), file.Bytes) is { } notWritten)
                 return terminal.Refuse(notWritten);

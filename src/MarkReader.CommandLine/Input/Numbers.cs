@@ -19,4 +19,21 @@ internal sealed class Numbers(ParseResult call)
         Wrong ??= failure with { Message = $"{option.Name}: {failure.Message}" };
         return double.NaN;
     }
+
+    /// <summary>The option's number, or null when it is not given.</summary>
+    public double? ReadOptional(Option<string> option) => call.GetValue(option) is null ? null : Read(option);
+
+    /// <summary>The place in a photo that the option names, or null when it is not given.</summary>
+    public PixelPoint? ReadPlace(Option<string> option) => call.GetValue(option) is { } text ? Place(option.Name, text) : null;
+
+    /// <summary>All places in a photo that a repeatable option names.</summary>
+    public IReadOnlyList<PixelPoint> ReadPlaces(Option<string[]> option) => [.. (call.GetValue(option) ?? []).Select(text => Place(option.Name, text))];
+
+    private PixelPoint Place(string option, string text)
+    {
+        if (PlaceText.Read(text).TryGet(out Place? place, out Failure? failure))
+            return place.Photo;
+        Wrong ??= failure with { Message = $"{option}: {failure.Message}" };
+        return default;
+    }
 }

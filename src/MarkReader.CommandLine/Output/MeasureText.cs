@@ -16,8 +16,11 @@ internal static class MeasureText
         string[] lines =
         [
             $"card {card.Kind}: {card.MarkersSeen} markers, {Words.Fixed(card.PixelsPerMm, 1)} px/mm, tilt {Words.Fixed(card.Tilt.Degrees, 0)} degrees, residual {Words.Fixed(card.ResidualPx, 2)} px",
+            QualityText.Of("photo", measurement.Quality),
             table.ToString(),
             Words.Region,
+            BudgetText.Of([.. measurement.Marks.Select((m, i) => ($"mark {i + 1}", m.Budget))]),
+            Words.Budget,
             .. Words.Of(measurement.Warnings),
         ];
         return string.Join(Environment.NewLine, lines);

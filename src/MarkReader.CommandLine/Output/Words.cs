@@ -9,6 +9,9 @@ internal static class Words
     /// <summary>Printed under tables that state a region.</summary>
     public const string Region = "region: half-lengths of the ellipse that holds the true point with 95 % probability, mm";
 
+    /// <summary>Printed under a budget.</summary>
+    public const string Budget = "u: standard uncertainty of either component (root mean square); share: part of the variance";
+
     /// <summary>Printed wherever a pulse was needed.</summary>
     public const string Cautions = """
         Cautions for every pulse: the beam is class 4, invisible (10.6 um), and burns skin and eyes, also by reflection.

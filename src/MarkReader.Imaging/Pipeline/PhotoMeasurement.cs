@@ -1,4 +1,5 @@
 using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Quality;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -7,15 +8,19 @@ namespace MarkReader.Imaging.Pipeline;
 /// <param name="Photo">Size as displayed, px.</param>
 /// <param name="Card">The card that was found.</param>
 /// <param name="Projection">Card frame to photo and back.</param>
+/// <param name="Camera">Where the camera stood.</param>
 /// <param name="Marks">Marks in the free zone, sorted by u; may be empty.</param>
 /// <param name="Doubtful">Spots that may be marks; the user can name them as such.</param>
+/// <param name="Quality">How good the photo is.</param>
 /// <param name="Warnings">What the user should know.</param>
 public sealed record PhotoMeasurement(
     PhotoSize Photo,
     CardSighting Card,
     ICardProjection Projection,
+    CameraStand Camera,
     IReadOnlyList<Mark> Marks,
     IReadOnlyList<DoubtfulSpot> Doubtful,
+    PhotoQuality Quality,
     IReadOnlyList<Warning> Warnings);
 
 /// <summary>How a card was seen.</summary>

@@ -1,6 +1,7 @@
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Quality;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 
@@ -19,6 +20,8 @@ public static class PhotoMeasurer
             return failure;
         using (photo)
         {
+            if (TapCheck.Outside(photo.Size, options?.Taps ?? []) is { } outside)
+                return outside;
             if (!CardFinder.Find(photo, trace).TryGet(out FoundCards? sighted, out failure))
                 return failure;
             Outcome<PhotoMeasurement> first = MeasureCard(photo, sighted.InOrder[0], options, trace);
@@ -38,10 +41,13 @@ public static class PhotoMeasurer
         trace.Edges(photo, card);
         if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
             return failure;
+        IReadOnlyList<PixelPoint> taps = options?.Taps ?? [];
+        if (TapCheck.Outside(card, taps) is { } elsewhere)
+            return elsewhere;
         TapeHeight tape = options?.Tape ?? TapeHeight.OnCard;
         MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
         ZoneMap light = ZoneRectifier.Rectify(photo, card);
-        FoundMarks found = options?.Taps is { Count: > 0 } taps
+        FoundMarks found = taps.Count > 0
             ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
             : MarkFinder.Find(light, card, trace);
         Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
@@ -52,7 +58,16 @@ public static class PhotoMeasurer
             card.PixelsPerMm,
             card.View.Camera.SightAt(CardPoint.Origin),
             card.Residual);
+        DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
+        PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
         return new PhotoMeasurement(
-            photo.Size, sighting, budget.Projection, marks, [.. found.Doubtful.Select(budget.ToSpot)], PhotoWarnings.Of(sighted, card, sighting, marks));
+            photo.Size,
+            sighting,
+            budget.Projection,
+            new(card.View.Camera.Foot, Length.FromMillimetres(card.View.Camera.Height)),
+            marks,
+            doubtful,
+            quality,
+            PhotoWarnings.Of(sighted, quality, marks, doubtful));
     }
 }

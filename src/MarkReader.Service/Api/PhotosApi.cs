@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
@@ -30,6 +31,12 @@ internal static class PhotosApi
             .Produces(StatusCodes.Status200OK, contentType: "image/jpeg", additionalContentTypes: ["image/png", "image/webp"])
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status410Gone);
+        photos.MapGet("/{id}/spots", GetSpotsAsync).WithName("GetSpots")
+            .WithSummary("Where marks are in a photo and where they may be, in px: what a user can choose from.")
+            .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status410Gone)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
         photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result refers.")
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status409Conflict);
@@ -79,6 +86,15 @@ internal static class PhotosApi
         photos.Read(id).TryGet(out Original? original, out Failure? failure)
             ? TypedResults.File(original.Bytes, original.Photo.Format.MediaType)
             : Problem.From(failure);
+
+    private static async Task<Results<Ok<SpotsReport>, ProblemHttpResult>> GetSpotsAsync(
+        HttpContext context, PhotoDesk desk, MeasuringTurns turns, [Description("The photo's id.")] string id)
+    {
+        using IDisposable? turn = await turns.TakeTurnAsync(context.RequestAborted);
+        if (turn is null)
+            return Problem.Busy(context.Response);
+        return desk.Spots(id).TryGet(out SpotsReport? spots, out Failure? failure) ? TypedResults.Ok(spots) : Problem.From(failure);
+    }
 
     private static Results<NoContent, ProblemHttpResult> Delete(PhotoStore photos, [Description("The photo's id.")] string id) =>
         photos.Delete(id).TryGet(out _, out Failure? failure) ? TypedResults.NoContent() : Problem.From(failure);

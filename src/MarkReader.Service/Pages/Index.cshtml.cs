@@ -19,7 +19,12 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     private const int EarlierShown = 5;
 
     private static readonly string[] s_fields =
-        ["shows", "first", "nearPath", "farPath", "unit", "pathUncertainty", "incidenceDegrees", "pivotOffset", "nearId", "farId", "photoId"];
+        [
+            "shows", "first", "nearPath", "farPath", "unit", "pathUncertainty", "incidenceDegrees", "pivotOffset", "nearId", "farId", "photoId",
+            "nearAt", "farAt", "photoNearAt", "photoFarAt", "rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty",
+        ];
+
+    private static readonly string[] s_card = ["rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty"];
 
     private readonly Dictionary<string, string?> _texts = new() { ["pathUncertainty"] = "1" };
     private readonly Dictionary<string, Failure> _wrong = [];
@@ -40,13 +45,20 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     public bool AdvancedOpen => Text("incidenceDegrees") is not (null or "0") || Text("pivotOffset") is not null
         || Wrong("pivotOffset") is not null || Wrong("incidenceDegrees") is not null;
 
+    public bool CardOpen => s_card.Any(name => Text(name) is not null || Wrong(name) is not null);
+
     public IReadOnlyList<KeptAim> Earlier { get; private set; } = [];
 
     public string? Text(string field) => _texts.GetValueOrDefault(field);
 
     public Failure? Wrong(string field) => _wrong.GetValueOrDefault(field);
 
-    public PhotoSlot Slot(string name, string title, string words, string sign) => new(name, title, words, sign, Text(name + "Id"), Wrong(name));
+    public PhotoSlot Slot(string name, string title, string words, string sign) => new(name, title, words, sign, Text(name + "Id"), Wrong(name))
+    {
+        Marks = name == "photo"
+            ? [new("photoNearAt", "near", Text("photoNearAt"), Wrong("photoNearAt")), new("photoFarAt", "far", Text("photoFarAt"), Wrong("photoFarAt"))]
+            : [new(name + "At", name, Text(name + "At"), Wrong(name + "At"))],
+    };
 
     public void OnGet() => ListEarlier();
 

@@ -13,7 +13,7 @@ public sealed class ResultModel(AimStore aims) : PageModel
 
     public IReadOnlyList<(string Title, string Photo)> Photos => View.Kept.Aim.Inputs switch
     {
-        { First: not null } one => [("Both marks", one.FarPhoto)],
+        { IsOnePhoto: true } one => [("Both marks", one.FarPhoto)],
         var two => [("Near photo", two.NearPhoto), ("Far photo", two.FarPhoto)],
     };
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Application.Reports;
 
 namespace MarkReader.Service.Pages;
 
@@ -42,6 +43,14 @@ public static class Words
             (_, 0) => along,
             _ => along + " and " + across,
         };
+    }
+
+    /// <summary>The quality of a photo in plain facts.</summary>
+    public static string Facts(QualityReport quality)
+    {
+        string glare = quality.GlareShare > 0.005 ? $" · glare on {Number(100 * quality.GlareShare, 0)} %" : "";
+        string clipped = quality.ClippedShare > 0.005 ? $" · {Number(100 * quality.ClippedShare, 0)} % burnt out" : "";
+        return $"{Number(quality.PixelsPerMm, 0)} px/mm · seen at {Number(quality.TiltDegrees, 0)}° · blur {Number(quality.BlurPx, 1)} px · paper at {Number(100 * quality.PaperLight, 0)} % of full light · grain {Number(100 * quality.Noise, 1)} % · {quality.MarkersSeen} of {quality.MarkersTotal} markers{glare}{clipped}";
     }
 
     private static string Part(double value, string above, string below)

@@ -1,5 +1,6 @@
 using MarkReader.Application.Aiming;
 using MarkReader.Application.Storage;
+using MarkReader.Imaging.Fiducials;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
 
@@ -37,7 +38,7 @@ internal sealed class AimDispatch(PhotoDesk photos, AimDesk aims, MeasuringTurns
             return new(null, failures, kept);
 
         string near = kept[order.Near.Field];
-        AimInputs inputs = new(near, order.Far is null ? near : kept[order.Far.Field], order.First, order.Leg);
+        AimInputs inputs = new(near, order.Far is null ? near : kept[order.Far.Field], order.First, order.Leg) { Card = order.Card, NearAt = order.NearAt, FarAt = order.FarAt };
         if (!aims.Find(inputs).TryGet(out AimReceipt? result, out Failure? refused))
             return new(null, [new(FieldOf(refused, order), refused)], kept);
         IReadOnlyList<FieldFailure> refusals = result.Kept.Aim.Answer is KeptAnswer.Refusal { Failure: var reason }
@@ -50,6 +51,8 @@ internal sealed class AimDispatch(PhotoDesk photos, AimDesk aims, MeasuringTurns
     {
         if (failure.Code == AimFailures.FirstMarkUnclear)
             return "first";
+        if (failure.Code == CardFailures.RulerReading)
+            return "rulerU";
         if (order.Far is null || failure.Code == AimFailures.NearMarkUnclear || failure.Message.StartsWith("near photo", StringComparison.Ordinal))
             return order.Near.Field;
         return order.Far.Field;

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Legs;
 using MarkReader.Application.Aiming;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
 
 namespace MarkReader.Service.Uploads;
@@ -45,10 +46,14 @@ internal sealed class AimForm
         bool both = IsBoth(_form);
         PhotoSource near = Photo(both ? "photo" : "near", both ? "the photo with both marks" : "the near photo");
         PhotoSource? far = both ? null : Photo("far", "the far photo");
-        FirstMark? first = both ? First() : null;
+        (PixelPoint? nearAt, PixelPoint? farAt) = (Place(both ? "photoNearAt" : "nearAt"), Place(both ? "photoFarAt" : "farAt"));
+        bool named = both && (nearAt ?? farAt) is not null;
+        if (named && (nearAt is null || farAt is null))
+            Refuse("photo", ServiceFailures.FieldMissing, $"only the {(nearAt is null ? "far" : "near")} mark is named in the photo", "tap both marks, or none and say which side the near one is on");
+        FirstMark? first = both && !named ? First() : null;
         if (near.Id is not null && near.Id == far?.Id)
             Refuse("far", ServiceFailures.FieldInvalid, "the near and the far photo are the same", "choose the photo of the far mark, or 'Both marks on one'");
-        return new(near, far, first, Leg());
+        return new(near, far, first, Leg(), Card(), nearAt, farAt);
     }
 
     private LegInput Leg()
@@ -70,6 +75,42 @@ internal sealed class AimForm
         if (near is not null && LegChecks.Pivot(leg.PivotOffset, leg.PivotUncertainty, leg.NearPath) is { } pivot)
             _failures.Add(new(pivot.Code == LegFailures.PivotUncertaintyInvalid ? "pivotUncertainty" : "pivotOffset", pivot));
         return leg;
+    }
+
+    private CardInput? Card()
+    {
+        CardInput input = new(
+            Number("rulerU", null), Number("rulerV", null), Number("rulerUncertainty", null), Number("tapeHeight", null), Number("tapeHeightUncertainty", null));
+        // A form always sends the rulers' uncertainty; it says nothing without their lengths. The same for the tape.
+        if (input is { RulerU: null, RulerV: null })
+            input = input with { RulerUncertainty = null };
+        if (input.TapeHeight is null)
+            input = input with { TapeHeightUncertainty = null };
+        if (!input.ApplyTo(new()).TryGet(out _, out Failure? failure))
+            _failures.Add(new(FieldOf(failure.Code, input), failure));
+        return input == CardInput.Nothing ? null : input;
+    }
+
+    private static string FieldOf(FailureCode code, CardInput input)
+    {
+        if (code == ReadingFailures.RulerUncertaintyInvalid)
+            return "rulerUncertainty";
+        if (code == ReadingFailures.TapeHeightInvalid || code == ReadingFailures.TapeHeightMissing)
+            return "tapeHeight";
+        if (code == ReadingFailures.TapeHeightUncertaintyInvalid)
+            return "tapeHeightUncertainty";
+        return input.RulerU is > 0 && (code == ReadingFailures.RulerMissing || input.RulerU <= 1000) ? "rulerV" : "rulerU";
+    }
+
+    /// <summary>The place in a field; null when it is blank.</summary>
+    private PixelPoint? Place(string field)
+    {
+        if (_form.Text(field) is not { } text)
+            return null;
+        if (PlaceText.Read(text).TryGet(out Place? place, out Failure? failure))
+            return place.Photo;
+        _failures.Add(new(field, failure));
+        return null;
     }
 
     private static string FieldOf(FailureCode code, LegInput leg)

@@ -1,4 +1,6 @@
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
+using MarkReader.Quantities;
 
 namespace MarkReader.Service.Uploads;
 
@@ -13,4 +15,7 @@ internal sealed record PhotoSource(string Field, IFormFile? File, string? Id);
 /// <param name="Far">The photo with the far mark; null when one photo shows both.</param>
 /// <param name="First">Which mark is the near one, when one photo shows both; else null.</param>
 /// <param name="Leg">The leg's inputs in mm and degrees, checked.</param>
-internal sealed record AimOrder(PhotoSource Near, PhotoSource? Far, FirstMark? First, LegInput Leg);
+/// <param name="Card">What was measured of the print and the tape, checked; null: nothing.</param>
+/// <param name="NearAt">Where the near mark is in its photo, px; null: where it is found.</param>
+/// <param name="FarAt">The same of the far mark.</param>
+internal sealed record AimOrder(PhotoSource Near, PhotoSource? Far, FirstMark? First, LegInput Leg, CardInput? Card, PixelPoint? NearAt, PixelPoint? FarAt);

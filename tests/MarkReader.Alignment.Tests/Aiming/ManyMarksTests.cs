@@ -59,7 +59,7 @@ public sealed class ManyMarksTests
             ];
             Observation[] turned =
             [
-                .. marks.Select(m => m with { Mark = new(Turn(m.Mark.Point), m.Mark.Covariance.Transform(cos, -sin, sin, cos)) }),
+                .. marks.Select(m => new Observation(m.Station, new MeasuredPoint(Turn(m.Place), m.Mark.Covariance.Transform(cos, -sin, sin, cos)))),
             ];
             AimSolution plain = AimSolver.Solve(Leg.Square, marks).ValueOrThrow();
             AimSolution other = AimSolver.Solve(Leg.Square, turned).ValueOrThrow();

@@ -1,7 +1,12 @@
 using System.Text.Json;
+using MarkReader.Alignment.Aiming;
+using MarkReader.Alignment.Legs;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Tests.Support;
+using MarkReader.Imaging.Marks;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Aiming;
@@ -93,6 +98,67 @@ public sealed class FindAimTests
         Assert.True(aim.Covariance.MahalanobisSquared(s_aim - aim.Point) < 9.21, "outside the 99 % region");
         Assert.Equal(11, finding.Solution.Slope.U, 0.2);
         Assert.Equal(-9, finding.Solution.Slope.V, 0.2);
+    }
+
+    [Fact]
+    public void Budget_of_the_aim_adds_up_and_shares_the_print_and_the_tape_between_the_photos()
+    {
+        MeasureOptions how = new CardInput(40.4, 40.2, 0.2, 0.8, 0.3).ApplyTo(new()).ValueOrThrow();
+        AimFinding finding = FindAim.Run(new AimPhotos.NearAndFar(s_nearPhoto.Value, s_farPhoto.Value), s_leg, how).ValueOrThrow();
+        foreach ((Mark mark, CameraStand camera) in new[] { (finding.Near, finding.NearView!.Camera), (finding.Far, finding.FarView.Camera) })
+        {
+            MarkErrors errors = MarkErrorsOf.Errors(mark, camera, how.Tape);
+            Assert.Equal(["u", "v", "tape"], errors.Shared.Select(s => s.Name));
+            IsEqual(mark.Centre.Covariance, errors.Covariance);
+            IsEqual(mark.Centre.Covariance, mark.Budget.Select(c => c.Covariance).Aggregate((a, b) => a + b));
+        }
+
+        AimSolution solution = finding.Solution;
+        IsEqual(solution.Aim.Covariance, solution.Budget.Select(c => c.Covariance).Aggregate((a, b) => a + b));
+        // An error of the scale moves the aim by its own distance from the printed centre.
+        Covariance2 print = solution.Budget.Single(c => c.Source == UncertaintySource.PrintScale).Covariance;
+        Assert.Equal(0.2 / 40 * Math.Abs(solution.Aim.Point.U), Math.Sqrt(print.Uu), 0.0005);
+        Assert.Equal(0.2 / 40 * Math.Abs(solution.Aim.Point.V), Math.Sqrt(print.Vv), 0.0005);
+        Assert.Contains(UncertaintySource.PathLengths, solution.Budget.Select(c => c.Source));
+    }
+
+    [Fact]
+    public void Reported_budgets_hold_every_source_with_its_share()
+    {
+        AimReport report = AimReport.From(FindAim.Run(new AimPhotos.NearAndFar(s_nearPhoto.Value, s_farPhoto.Value), s_leg).ValueOrThrow());
+        foreach ((IReadOnlyList<ComponentReport>? budget, double[][] total) in new[]
+        {
+            (report.Near.Budget, report.Near.Covariance), (report.Far.Budget, report.Far.Covariance), (report.Aim.Budget, report.Aim.Covariance),
+        })
+        {
+            Assert.Equal(1, budget!.Sum(c => c.Share), 1e-9);
+            Assert.Equal(1, budget!.Sum(c => c.Covariance[0][0]) / total[0][0], 1e-9);
+            Assert.Equal(1, 2 * budget!.Sum(c => c.StandardUncertainty * c.StandardUncertainty) / (total[0][0] + total[1][1]), 1e-9);
+        }
+
+        Assert.Contains("pathLengths", report.Aim.Budget!.Select(c => c.Source));
+        Assert.Contains("noise", report.Near.Budget!.Select(c => c.Source));
+    }
+
+    [Fact]
+    public void Marks_that_the_user_names_are_measured_where_they_are()
+    {
+        AimFinding sure = FindAim.Run(new AimPhotos.Both(s_bothPhoto.Value, FirstMark.Left), s_leg).ValueOrThrow();
+        PixelPoint near = sure.Near.Photo + new PixelVector(6, -4), far = sure.Far.Photo + new PixelVector(-5, 5);
+        IsTheTruth(FindAim.Run(new AimPhotos.BothNamed(s_bothPhoto.Value, near, far), s_leg));
+        IsTheTruth(FindAim.Run(new AimPhotos.NearAndFar(s_nearPhoto.Value, s_bothPhoto.Value) { FarAt = far }, s_leg));
+        Refused("SAME_MARK_NAMED", new AimPhotos.BothNamed(s_bothPhoto.Value, near, near));
+        Refused("TAP_OUTSIDE_PHOTO", new AimPhotos.BothNamed(s_bothPhoto.Value, near, new(double.NaN, 3)));
+        Refused("TAP_OUTSIDE_PHOTO", new AimPhotos.BothNamed(s_bothPhoto.Value, new(1e300, 0), far));
+        Refused("TAP_OUTSIDE_ZONE", new AimPhotos.NearAndFar(s_nearPhoto.Value, s_bothPhoto.Value) { FarAt = new(2, 2) }, "far photo: ");
+        Refused("NOTHING_THERE", new AimPhotos.NearAndFar(s_nearPhoto.Value, s_blankPhoto.Value) { FarAt = near }, "far photo: ");
+    }
+
+    private static void IsEqual(Covariance2 expected, Covariance2 actual)
+    {
+        Assert.Equal(1, actual.Uu / expected.Uu, 1e-9);
+        Assert.Equal(1, actual.Vv / expected.Vv, 1e-9);
+        Assert.Equal(expected.Uv, actual.Uv, 1e-9 * (expected.Uu + expected.Vv));
     }
 
     private static void Refused(string code, AimPhotos photos, string start = "")

@@ -1,5 +1,6 @@
 using System.Text;
 using MarkReader.Application.Auditing;
+using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Auditing;
@@ -12,6 +13,16 @@ public sealed class TruthFileTests
         Truth truth = Parse("""{"maker": 1, "marks": [{"u": 1.25, "v": -3, "note": "x"}, {"u": 0, "v": 2e0}]}""").ValueOrThrow();
         Assert.Equal([new CardPoint(1.25, -3), new CardPoint(0, 2)], truth.Marks);
         Assert.Null(truth.ExpectedError);
+    }
+
+    [Fact]
+    public void What_a_user_measured_is_read_and_checked()
+    {
+        Truth truth = Parse("""{"marks": [], "measured": {"rulerU": 40.4, "rulerV": 39.9, "rulerUncertainty": 0.1, "tapeHeight": -0.3}}""").ValueOrThrow();
+        Assert.Equal(new CardInput(40.4, 39.9, 0.1, -0.3), truth.Measured);
+        Assert.Equal(CardInput.Nothing, Parse("""{"marks": []}""").ValueOrThrow().Measured);
+        Assert.False(Parse("""{"marks": [], "measured": {"rulerU": 40.4}}""").TryGet(out _, out _));
+        Assert.False(Parse("""{"marks": [], "measured": {"tapeHeight": "high"}}""").TryGet(out _, out _));
     }
 
     [Theory]

@@ -14,12 +14,12 @@ public sealed class MeasureReportTests
         string json = ReportJson.Write(MeasureReport.From(photo with { Marks = [.. photo.Marks.Reverse()] }));
         using JsonDocument document = JsonDocument.Parse(json);
         JsonElement root = document.RootElement;
-        Assert.Equal(["photo", "card", "marks", "warnings"], root.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["photo", "card", "marks", "warnings", "quality", "doubtful"], root.EnumerateObject().Select(p => p.Name));
         Assert.Equal(["width", "height"], root.GetProperty("photo").EnumerateObject().Select(p => p.Name));
         Assert.Equal(["kind", "markersSeen", "pixelsPerMm", "tiltDegrees", "residualPx"], root.GetProperty("card").EnumerateObject().Select(p => p.Name));
         JsonElement marks = root.GetProperty("marks");
         Assert.Equal([-2.0, 3.0], marks.EnumerateArray().Select(m => m.GetProperty("u").GetDouble()));
-        Assert.Equal(["u", "v", "covariance", "diameter", "x", "y"], marks[0].EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["u", "v", "covariance", "diameter", "x", "y", "budget"], marks[0].EnumerateObject().Select(p => p.Name));
         Assert.Equal(1e-4, marks[0].GetProperty("covariance")[1][1].GetDouble(), 1e-12);
         Assert.Equal(500 - (16 * 2), marks[0].GetProperty("x").GetDouble(), 1e-9);
         Assert.Equal("Hold it \"squarely\".", root.GetProperty("warnings")[0].GetProperty("message").GetString());

@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Application.Aiming;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
+using Microsoft.Data.Sqlite;
 
 namespace MarkReader.Application.Tests.Storage;
 
@@ -40,6 +41,32 @@ public sealed class AimStoreTests : IDisposable
         NewAim aim = Aim(1, 1, 480) with { Answer = new KeptAnswer.Refusal(failure), Overlay = null };
         aim = aim with { Inputs = aim.Inputs with { First = FirstMark.Upper } };
         Assert.Equal(aim, _aims.Find(_aims.Keep(aim).ValueOrThrow().Kept.Id).ValueOrThrow().Aim);
+    }
+
+    [Fact]
+    public void Readings_of_print_and_tape_and_named_marks_are_kept_and_make_another_result()
+    {
+        NewAim plain = Aim(1, 2, 480);
+        NewAim full = plain with
+        {
+            Inputs = plain.Inputs with { Card = new(40.25, 39.9, null, -0.5, 0.2), NearAt = new(1520.5, 980), FarAt = new(12, 13.25) },
+        };
+        KeptAim kept = _aims.Keep(full).ValueOrThrow().Kept;
+        Assert.Equal(full, _aims.Find(kept.Id).ValueOrThrow().Aim);
+        Assert.True(_aims.Keep(plain).ValueOrThrow().IsNew);
+        Assert.False(_aims.Keep(full).ValueOrThrow().IsNew);
+    }
+
+    [Fact]
+    public void Inputs_that_an_earlier_version_wrote_are_read()
+    {
+        KeptAim kept = _aims.Keep(Aim(1, 2, 480)).ValueOrThrow().Kept;
+        Assert.Equal((null, null, null), (kept.Aim.Inputs.Card, kept.Aim.Inputs.NearAt, kept.Aim.Inputs.FarAt));
+        using SqliteConnection connection = new($"Data Source={_temporary.Folder.DatabaseFile}");
+        connection.Open();
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "SELECT inputs FROM aims";
+        Assert.DoesNotContain("card", (string)command.ExecuteScalar()!, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

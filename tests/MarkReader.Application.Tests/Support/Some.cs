@@ -1,5 +1,6 @@
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Quality;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Support;
@@ -11,7 +12,8 @@ internal static class Some
         new(new(u, v), Covariance2.Isotropic(sigma)),
         Upright.Instance.ToPhoto(new(u, v)),
         Length.FromMillimetres(diameter),
-        new(1, 0.8, 0.1));
+        new(1, 0.8, 0.1),
+        [new(UncertaintySource.Noise, Covariance2.Isotropic(sigma))]);
 
     public static PhotoMeasurement Photo(params Mark[] marks) => Photo("plate", marks);
 
@@ -19,7 +21,10 @@ internal static class Some
         new(1000, 1000),
         new(kind, Length.FromMillimetres(26), 8, Upright.Scale, Angle.Zero, 0.1),
         Upright.Instance,
+        new(CardPoint.Origin, Length.FromMillimetres(150)),
         [.. marks.OrderBy(m => m.Centre.Point.U)],
+        [],
+        new(Upright.Scale, Angle.Zero, 1, 0.6, 0, 0.01, new(0, PhotoSide.Middle), 0.1, 1, 8, 8, 0.1),
         []);
 
     /// <summary>A card seen squarely from above, 16 px/mm, its arrow turned clockwise by quarter turns.</summary>

@@ -62,6 +62,17 @@ public sealed class AimTests(Photos photos)
     [InlineData("INCIDENCE_INVALID", "--incidence", "90")]
     [InlineData("PIVOT_OFFSET_INVALID", "--pivot-offset", "1000")]
     [InlineData("PATH_UNCERTAINTY_INVALID", "--path-uncertainty", "-1")]
+    [InlineData("RULER_MISSING", "--ruler-u", "40")]
+    [InlineData("RULER_INVALID", "--ruler-u", "nan", "--ruler-v", "40")]
+    [InlineData("RULER_INVALID", "--ruler-u", "40", "--ruler-v", "1e300")]
+    [InlineData("RULER_UNCERTAINTY_INVALID", "--ruler-u", "40", "--ruler-v", "40", "--ruler-uncertainty", "-1")]
+    [InlineData("TAPE_HEIGHT_INVALID", "--tape-height", "-100")]
+    [InlineData("TAPE_HEIGHT_UNCERTAINTY_INVALID", "--tape-height", "1", "--tape-height-uncertainty", "nan")]
+    [InlineData("TAPE_HEIGHT_MISSING", "--tape-height-uncertainty", "1")]
+    [InlineData("PLACE_UNREADABLE", "--near", "a.jpg", "--far", "b.jpg", "--near-at", "12")]
+    [InlineData("PLACE_UNREADABLE", "--near", "a.jpg", "--far", "b.jpg", "--far-at", "nan,1")]
+    [InlineData("OPTION_MISSING", "--photo", "a.jpg", "--near-at", "1,2")]
+    [InlineData("OPTIONS_CONFLICT", "--photo", "a.jpg", "--near-at", "1,2", "--far-at", "3,4", "--first", "left")]
     public async Task Options_that_do_not_fit_are_refused(string code, params string[] options) =>
         (await TheProgram.Run(["aim", "--near-path", "80", "--far-path", "480", .. options])).IsRefusal(2, code);
 
@@ -71,6 +82,41 @@ public sealed class AimTests(Photos photos)
         (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["near.jpg"], "--near-path", "80", "--far-path", "480")).IsRefusal(2, "SAME_PHOTO");
         (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["blank.png"], "--near-path", "80", "--far-path", "480")).IsRefusal(3, "NO_MARK");
     }
+
+    [Fact]
+    public async Task Rulers_and_tape_height_enter_the_numbers_and_the_budget()
+    {
+        JsonElement plain = (await TheProgram.Run([.. Two, "--json"])).IsDone().Json.GetProperty("aim");
+        Answer answer = await TheProgram.Run([.. Two, "--ruler-u", "41", "--ruler-v", "39", "--tape-height", "0.5", "--json"]);
+        JsonElement aim = answer.IsDone().Json.GetProperty("aim");
+        Assert.Equal(plain.GetProperty("u").GetDouble() * 41 / 40, aim.GetProperty("u").GetDouble(), 0.15);
+        Assert.Contains("printScale", Sources(aim));
+        Assert.Contains("parallax", Sources(aim));
+        Assert.DoesNotContain("printScale", Sources(plain));
+        (await TheProgram.Run([.. Two, "--ruler-u", "100", "--ruler-v", "100"])).IsRefusal(2, "RULER_READING");
+    }
+
+    [Fact]
+    public async Task Human_output_has_the_budget_with_the_largest_source_first()
+    {
+        string output = (await TheProgram.Run(Two)).IsDone().Output;
+        Assert.Matches(@"uncertainty from +near u/mm +share/% +far u/mm +share/% +aim u/mm +share/%\r?\n\w", output);
+        Assert.Matches(@"path lengths +- +- +- +- +0\.\d{4} +\d", output);
+    }
+
+    [Fact]
+    public async Task Marks_named_in_one_photo_give_the_same_aim()
+    {
+        JsonElement both = (await TheProgram.Run("measure", photos["both.jpg"], "--json")).IsDone().Json;
+        string[] places = [.. both.GetProperty("marks").EnumerateArray().OrderByDescending(m => m.GetProperty("u").GetDouble())
+            .Select(m => FormattableString.Invariant($"{m.GetProperty("x").GetDouble() + 4:0.0},{m.GetProperty("y").GetDouble() - 3:0.0}"))];
+        Assert.Equal(2, places.Length);
+        IsTheTruth(await TheProgram.Run("aim", "--photo", photos["both.jpg"], "--near-at", places[0], "--far-at", places[1], "--near-path", "80", "--far-path", "480", "--json"));
+        IsTheTruth(await TheProgram.Run([.. Two, "--far-at", places[1], "--json"]));
+        (await TheProgram.Run([.. Two, "--far-at", "1,1"])).IsRefusal(2, "TAP_OUTSIDE_ZONE");
+    }
+
+    private static string[] Sources(JsonElement point) => [.. point.GetProperty("budget").EnumerateArray().Select(c => c.GetProperty("source").GetString()!)];
 
     private string[] Two => ["aim", "--near", photos["near.jpg"], "--far", photos["both.jpg"], "--near-path", "80", "--far-path", "480"];
 

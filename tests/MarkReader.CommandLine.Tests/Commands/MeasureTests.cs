@@ -21,9 +21,10 @@ public sealed class MeasureTests(Photos photos)
     {
         string[] lines = (await TheProgram.Run("measure", photos["both.jpg"])).IsDone().Output.Split('\n');
         Assert.StartsWith("card plate: 8 markers", lines[0], StringComparison.Ordinal);
-        Assert.Matches(@"^mark +u/mm +v/mm +region/mm +diameter/mm$", lines[1]);
-        Assert.Matches(@"^1 +-2\.8\d\d +\+3\.7\d\d +0\.\d{3} x 0\.\d{3} +\d\.\d\d$", lines[2]);
-        Assert.Matches(@"^2 +\+0\.7\d\d +-1\.0\d\d +0\.\d{3} x 0\.\d{3} +\d\.\d\d$", lines[3]);
+        Assert.Matches(@"^photo: blur \d\.\d px, white paper at \d+ % of full light, clipped ", lines[1]);
+        Assert.Matches(@"^mark +u/mm +v/mm +region/mm +diameter/mm$", lines[2]);
+        Assert.Matches(@"^1 +-2\.8\d\d +\+3\.7\d\d +0\.\d{3} x 0\.\d{3} +\d\.\d\d$", lines[3]);
+        Assert.Matches(@"^2 +\+0\.7\d\d +-1\.0\d\d +0\.\d{3} x 0\.\d{3} +\d\.\d\d$", lines[4]);
     }
 
     [Theory]

@@ -25,6 +25,18 @@ public class SceneTruthTests
     }
 
     [Fact]
+    public void Readings_of_rulers_and_tape_are_off_by_their_stated_uncertainty()
+    {
+        double[] rulers = [.. Enumerable.Range(0, 200).Select(i => SceneSampler.Draw("printScale", i)).Select(s => (s.Measured!.RulerU!.Value - (40 * s.Card!.PrintScaleU)) / s.Measured.RulerUncertainty!.Value)];
+        double[] heights = [.. Enumerable.Range(0, 200).Select(i => SceneSampler.Draw("lifted", i)).Select(s => (s.Measured!.TapeHeight!.Value - s.TapeHeight) / s.Measured.TapeHeightUncertainty!.Value)];
+        foreach (double[] errors in (double[][])[rulers, heights])
+        {
+            Assert.Equal(0, errors.Average(), 0.3);
+            Assert.Equal(1, errors.Average(e => e * e), 0.4);
+        }
+    }
+
+    [Fact]
     public void A_photo_without_a_card_has_no_marks_and_no_card()
     {
         Scene scene = SceneRenderer.Render(SceneSampler.Draw("noCard", 3).Shrunk(0.1));

@@ -60,6 +60,62 @@ public sealed class AimsApiTests(Site site) : IClassFixture<Site>
     }
 
     [Fact]
+    public async Task Rulers_and_tape_height_are_kept_with_the_aim_and_enter_its_budget()
+    {
+        using HttpResponseMessage sent = await PostAsync(("rulerU", "40,4"), ("rulerV", 40.2), ("tapeHeight", 0.5), ("farPath", 483));
+        JsonElement aim = await sent.JsonAsync();
+        Assert.True(sent.IsSuccessStatusCode, aim.ToString());
+        JsonElement card = aim.GetProperty("inputs").GetProperty("card");
+        Assert.Equal((40.4, 0.5), (card.GetProperty("rulerU").GetDouble(), card.GetProperty("tapeHeight").GetDouble()));
+        string[] sources = [.. aim.GetProperty("report").GetProperty("aim").GetProperty("budget").EnumerateArray().Select(c => c.Text("source"))];
+        Assert.Contains("printScale", sources);
+        Assert.Contains("parallax", sources);
+        Assert.Equal(8, aim.GetProperty("report").GetProperty("quality").GetProperty("near").GetProperty("markersTotal").GetInt32());
+    }
+
+    [Theory]
+    [InlineData("rulerU", 40, "rulerV", "RULER_MISSING")]
+    [InlineData("rulerV", 40, "rulerU", "RULER_MISSING")]
+    [InlineData("tapeHeight", "nan", "tapeHeight", "TAPE_HEIGHT_INVALID")]
+    [InlineData("tapeHeight", 500, "tapeHeight", "TAPE_HEIGHT_INVALID")]
+    [InlineData("nearAt", "here", "nearAt", "PLACE_UNREADABLE")]
+    [InlineData("farAt", "1,1", "far", "TAP_OUTSIDE_ZONE")]
+    [InlineData("nearAt", "1e9,1e9", "near", "TAP_OUTSIDE_PHOTO")]
+    public async Task Readings_and_places_that_make_no_sense_are_refused_at_their_field(string field, object value, string refused, string code)
+    {
+        using HttpResponseMessage sent = await PostAsync((field, value));
+        JsonElement problem = await sent.ProblemAsync(HttpStatusCode.BadRequest, code);
+        Assert.Equal(refused, problem.Text("field"));
+    }
+
+    [Fact]
+    public async Task Rulers_of_another_card_are_refused_at_their_field()
+    {
+        using HttpResponseMessage sent = await PostAsync(("rulerU", 100), ("rulerV", 100));
+        Assert.Equal("rulerU", (await sent.ProblemAsync(HttpStatusCode.BadRequest, "RULER_READING")).Text("field"));
+    }
+
+    [Fact]
+    public async Task Spots_of_a_photo_name_its_marks_and_an_aim_can_be_asked_for_with_them()
+    {
+        using MultipartFormDataContent far = Forms.Form(("photo", Photos.Far));
+        string id = (await (await Client.PostAsync("/api/photos", far, Cancellation)).JsonAsync()).Text("id");
+        JsonElement spots = await (await Client.GetAsync($"/api/photos/{id}/spots", Cancellation)).JsonAsync();
+        Assert.Equal(4, spots.GetProperty("zone").GetArrayLength());
+        string[] places = [.. spots.GetProperty("marks").EnumerateArray().Select(m => FormattableString.Invariant($"{m.GetProperty("x").GetDouble():0.0},{m.GetProperty("y").GetDouble():0.0}"))];
+        Assert.Equal(2, places.Length);
+
+        // Sorted by u: the near mark is the left one.
+        using HttpResponseMessage sent = await PostAsync(("near", ""), ("far", ""), ("photoId", id), ("photoNearAt", places[0]), ("photoFarAt", places[1]));
+        JsonElement aim = await sent.JsonAsync();
+        Assert.True(sent.IsSuccessStatusCode, aim.ToString());
+        Assert.Equal(Photos.Aim.U, aim.GetProperty("report").GetProperty("aim").GetProperty("u").GetDouble(), 0.05);
+        Assert.Equal(JsonValueKind.Null, aim.GetProperty("inputs").GetProperty("first").ValueKind);
+        using HttpResponseMessage half = await PostAsync(("near", ""), ("far", ""), ("photoId", id), ("photoNearAt", places[0]));
+        Assert.Equal("photo", (await half.ProblemAsync(HttpStatusCode.BadRequest, "FIELD_MISSING")).Text("field"));
+    }
+
+    [Fact]
     public async Task One_photo_with_both_marks_gives_the_same_aim_point()
     {
         using HttpResponseMessage sent = await PostAsync(("near", ""), ("far", ""), ("photo", Photos.Far), ("first", "left"));

@@ -25,6 +25,9 @@ public sealed record SceneTruth(IReadOnlyList<MarkTruth> Marks, CardTruth? Card,
     /// <summary>The refusal that is right for this photo, or null.</summary>
     public ExpectedRefusal? Expected { get; init; }
 
+    /// <summary>What a user measured of the print and the tape, or null.</summary>
+    public MeasuredSpec? Measured { get; init; }
+
     public static SceneTruth Of(SceneSpec spec, Camera camera)
     {
         MarkTruth Mark(BurnSpec burn, int index)
@@ -39,7 +42,10 @@ public sealed record SceneTruth(IReadOnlyList<MarkTruth> Marks, CardTruth? Card,
             [.. spec.Burns.Select(Mark).OrderBy(m => m.U)],
             spec.Card is null ? null : new(spec.Card.Kind, spec.Pose.PixelsPerMm, spec.Pose.TiltDegrees, spec.Pose.TiltTowardsDegrees, spec.Pose.RollDegrees),
             new(spec.Camera.Width, spec.Camera.Height),
-            new(spec.Kind, spec.Seed));
+            new(spec.Kind, spec.Seed))
+        {
+            Measured = spec.Measured,
+        };
     }
 
     public string ToJson() => JsonSerializer.Serialize(this, s_json) + "\n";

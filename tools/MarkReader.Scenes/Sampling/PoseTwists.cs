@@ -1,3 +1,4 @@
+using MarkReader.Cards;
 using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Scenes.Sampling;
@@ -45,7 +46,31 @@ internal static class PoseTwists
         Pose = s.Pose with { TiltDegrees = r.Between(0, 25) },
     };
 
-    /// <summary>Burnt surface above or below the card's plane: thick tape, or a card with its zone cut out.</summary>
-    public static SceneSpec Lifted(SceneSpec s, Random r) =>
-        s with { TapeHeight = r.Pick(-1, 1) * r.Between(0.1, 0.4), Pose = s.Pose with { TiltDegrees = r.Between(0, 30) } };
+    /// <summary>Burnt surface above or below the card's plane: thick tape, or a card with its zone cut out; the height is measured.</summary>
+    public static SceneSpec Lifted(SceneSpec s, Random r)
+    {
+        const double Uncertainty = 0.1;
+        double height = r.Pick(-1, 1) * r.Between(0.1, 0.4);
+        return s with
+        {
+            TapeHeight = height,
+            Pose = s.Pose with { TiltDegrees = r.Between(0, 30) },
+            Measured = new(TapeHeight: Math.Round(height + (Uncertainty * r.Normal()), 3), TapeHeightUncertainty: Uncertainty),
+        };
+    }
+
+    /// <summary>A card printed up to 2 % too large or too small, differently along both axes; its rulers are measured.</summary>
+    public static SceneSpec PrintScale(SceneSpec s, Random r)
+    {
+        const double Uncertainty = 0.1;
+        CardKind kind = CardKinds.Find(s.Card!.Kind)!;
+        (double u, double v) = (r.Between(0.98, 1.02), r.Between(0.98, 1.02));
+        double Read(double scale, bool alongU) => Math.Round(
+            (scale * kind.Rulers.Select(l => l.To - l.From).Single(l => Math.Abs(l.U) > Math.Abs(l.V) == alongU).Magnitude) + (Uncertainty * r.Normal()), 3);
+        return s with
+        {
+            Card = s.Card with { PrintScaleU = u, PrintScaleV = v },
+            Measured = new(Read(u, true), Read(v, false), Uncertainty),
+        };
+    }
 }

@@ -15,6 +15,7 @@ public static class SceneSampler
         ["wideLens"] = PoseTwists.WideLens,
         ["curved"] = PoseTwists.Curved,
         ["lifted"] = PoseTwists.Lifted,
+        ["printScale"] = PoseTwists.PrintScale,
         ["blur"] = LightTwists.Blur,
         ["motion"] = LightTwists.Motion,
         ["dark"] = LightTwists.Dark,

@@ -42,6 +42,9 @@ public sealed record SceneSpec(string Kind, int Seed)
     /// <summary>Height of tapes and burns over the card's plane, mm; negative when the card lies on the tape.</summary>
     public double TapeHeight { get; init; }
 
+    /// <summary>What a user measured of the print and the tape, with its error; null: nothing.</summary>
+    public MeasuredSpec? Measured { get; init; }
+
     /// <summary>The same scene photographed with a picture smaller by this factor (0 to 1): everything measured in pixels shrinks, noise and light do not.</summary>
     public SceneSpec Shrunk(double factor) => this with
     {
@@ -117,3 +120,7 @@ public sealed record TargetSpec(
 
 /// <summary>A screw head (or a plain dark hole) at a place of the card frame, mm.</summary>
 public sealed record ScrewSpec(double U, double V, double Radius, bool Hole);
+
+/// <summary>A user's readings, mm: printed rulers end to end, height of the tape over the card's plane, with the standard uncertainties by which they are off.</summary>
+public sealed record MeasuredSpec(
+    double? RulerU = null, double? RulerV = null, double? RulerUncertainty = null, double? TapeHeight = null, double? TapeHeightUncertainty = null);

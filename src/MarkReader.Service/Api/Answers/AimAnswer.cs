@@ -1,7 +1,9 @@
 using System.Globalization;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
+using MarkReader.Quantities;
 
 namespace MarkReader.Service.Api.Answers;
 
@@ -41,6 +43,9 @@ internal sealed record AimAnswer(
 /// <param name="NearPhoto">Id of the photo with the near mark.</param>
 /// <param name="FarPhoto">Id of the photo with the far mark; the same one when it shows both.</param>
 /// <param name="First">Which mark is the near one, when one photo shows both.</param>
+/// <param name="Card">What was measured of the print and the tape, mm; null: nothing.</param>
+/// <param name="NearAt">Where the user named the near mark in its photo, px; null: it was found.</param>
+/// <param name="FarAt">The same of the far mark.</param>
 internal sealed record AimInputsAnswer(
     string NearPhoto,
     string FarPhoto,
@@ -50,7 +55,10 @@ internal sealed record AimInputsAnswer(
     double PathUncertainty,
     double IncidenceDegrees,
     double PivotOffset,
-    double PivotUncertainty)
+    double PivotUncertainty,
+    CardInput? Card,
+    PlaceReport? NearAt,
+    PlaceReport? FarAt)
 {
     public static AimInputsAnswer From(AimInputs inputs) => new(
         inputs.NearPhoto,
@@ -61,7 +69,12 @@ internal sealed record AimInputsAnswer(
         inputs.Leg.PathUncertainty,
         inputs.Leg.IncidenceDegrees,
         inputs.Leg.PivotOffset,
-        inputs.Leg.PivotUncertainty);
+        inputs.Leg.PivotUncertainty,
+        inputs.Card,
+        Place(inputs.NearAt),
+        Place(inputs.FarAt));
+
+    private static PlaceReport? Place(PixelPoint? place) => place is { } p ? new(p.X, p.Y) : null;
 }
 
 /// <summary>A page of aims, newest first.</summary>

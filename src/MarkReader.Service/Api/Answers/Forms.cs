@@ -53,4 +53,31 @@ internal sealed class AimUpload
 
     /// <summary>Standard uncertainty of the pivot offset, mm; 0 unless said otherwise.</summary>
     public double? PivotUncertainty { get; init; }
+
+    /// <summary>Place of the near mark in the near photo, "x,y" in px, when the program does not find it.</summary>
+    public string? NearAt { get; init; }
+
+    /// <summary>Place of the far mark in the far photo.</summary>
+    public string? FarAt { get; init; }
+
+    /// <summary>With one photo: place of the near mark, "x,y" in px; with photoFarAt, and first is not needed.</summary>
+    public string? PhotoNearAt { get; init; }
+
+    /// <summary>With one photo: place of the far mark.</summary>
+    public string? PhotoFarAt { get; init; }
+
+    /// <summary>Measured length of the card's lower printed ruler, end to end, mm; with rulerV. The print is taken as exact unless said otherwise.</summary>
+    public double? RulerU { get; init; }
+
+    /// <summary>Measured length of the card's upright printed ruler, mm.</summary>
+    public double? RulerV { get; init; }
+
+    /// <summary>Standard uncertainty of each ruler's length, mm; 0.1 unless said otherwise.</summary>
+    public double? RulerUncertainty { get; init; }
+
+    /// <summary>Height of the tape's surface above the card's, mm, negative below it; the tape lies on the card unless said otherwise.</summary>
+    public double? TapeHeight { get; init; }
+
+    /// <summary>Standard uncertainty of the tape's height, mm; a quarter of the height, at least 0.05, unless said otherwise.</summary>
+    public double? TapeHeightUncertainty { get; init; }
 }

@@ -1,6 +1,6 @@
 import { send } from "./send.js";
 import { showError, clearError, clearAll, focusField } from "./errors.js";
-import { showOutcome, setStale } from "./outcome.js";
+import { showOutcome, showLengths, setStale } from "./outcome.js";
 
 // The form for an aim: errors beside their fields, progress while it is worked out, the result without leaving the page.
 export class AimForm {
@@ -11,7 +11,10 @@ export class AimForm {
     this.progress = document.getElementById("progress");
     form.addEventListener("submit", (e) => { e.preventDefault(); this.submit(); });
     for (const event of ["input", "change", "drop"]) form.addEventListener(event, () => setStale(true));
-    form.addEventListener("input", (e) => { if (e.target.name && e.target.type !== "file") clearError(e.target.name); });
+    form.addEventListener("input", (e) => {
+      if (e.target.name && e.target.type !== "file") clearError(e.target.name);
+      for (const slot of slots) if (slot.element.contains(e.target) && e.target.type === "text") slot.accept();
+    });
     form.addEventListener("change", (e) => { if (e.target.name === "unit") this.changeUnit(); });
     this.showUnit();
   }
@@ -34,7 +37,10 @@ export class AimForm {
     }
     this.setBusy("Measuring the marks…");
     const answer = await send("POST", "/api/aims", this.data());
-    if (answer.ok) await showOutcome(answer.body.id);
+    if (answer.ok) {
+      await showOutcome(answer.body.id);
+      showLengths(this.form.elements.unit.value);
+    }
     this.setBusy(null);
     if (!answer.ok) this.showProblem(answer.problem);
   }
@@ -72,6 +78,8 @@ export class AimForm {
   }
 
   showUnit() {
-    for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = this.form.elements.unit.value;
+    const unit = this.form.elements.unit.value;
+    for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = unit;
+    showLengths(unit);
   }
 }

@@ -1,11 +1,13 @@
 import { Slot } from "./slots.js";
 import { AimForm } from "./form.js";
 import { connectSample } from "./sample.js";
+import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
 
 const form = document.getElementById("aim");
 if (form) {
-  const slots = [...form.querySelectorAll("[data-slot]")].map((element) => new Slot(element));
+  const tap = new TapDialog(document.getElementById("tap"));
+  const slots = [...form.querySelectorAll("[data-slot]")].map((element) => new Slot(element, tap));
   const aim = new AimForm(form, slots);
   const sample = document.getElementById("sample");
   if (sample) connectSample(sample, aim);

@@ -24,6 +24,7 @@ async function load(form) {
   elements.unit.value = "mm";
   form.showUnit();
   const values = { nearPath: sample.nearPath, farPath: sample.farPath, pathUncertainty: 1, incidenceDegrees: 0, pivotOffset: "" };
+  for (const field of ["rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty"]) values[field] = "";
   for (const [field, value] of Object.entries(values)) elements[field].value = value;
   const photos = { near: sample.near, far: sample.far };
   for (const slot of form.slots.filter((each) => photos[each.name])) {

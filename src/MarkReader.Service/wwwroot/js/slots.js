@@ -5,8 +5,9 @@ const limit = 40 * 1024 * 1024;
 
 // A place for one photo: it is sent and measured as soon as it is chosen, so that a bad photo shows while one still stands at the machine.
 export class Slot {
-  constructor(element) {
+  constructor(element, tap) {
     this.element = element;
+    this.tap = tap;
     this.name = element.dataset.slot;
     this.frame = element.querySelector(".slot-frame");
     this.empty = element.querySelector(".slot-empty");
@@ -21,7 +22,39 @@ export class Slot {
     }
     this.remove.addEventListener("click", () => this.clear());
     this.remove.hidden = !this.kept.value;
+    this.facts = element.querySelector(".slot-facts");
+    this.naming = element.querySelector(".naming");
+    for (const button of element.querySelectorAll("[data-tap]")) {
+      button.hidden = false;
+      button.addEventListener("click", () => this.showMark(button));
+    }
     this.acceptDrops();
+  }
+
+  // The user shows where a mark is; the place goes with the form.
+  async showMark(button) {
+    const field = document.getElementById(button.dataset.tap);
+    if (!this.kept.value) return showError(field.id, { detail: "there is no photo yet", hint: "take or choose it first" });
+    const [x, y] = field.value.split(/[,;\s]+/).map(Number);
+    const place = await this.tap.open(this.kept.value, button.dataset.which, Number.isFinite(x) && Number.isFinite(y) && field.value ? [x, y] : null);
+    if (place === undefined) return button.focus();
+    field.value = place ? place.map((value) => value.toFixed(1)).join(",") : "";
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    button.focus();
+  }
+
+  // A photo in which the program sees no mark is taken once its marks are named.
+  accept() {
+    const fields = [...this.naming.querySelectorAll("input")];
+    if (this.refused?.code !== "NO_MARK" || !fields.every((field) => field.value.trim())) return;
+    this.refused = null;
+    clearError(this.name);
+    this.say("The mark that you show is measured.", "");
+  }
+
+  forgetNames() {
+    for (const field of this.naming.querySelectorAll("input")) { field.value = ""; clearError(field.id); }
+    this.facts.textContent = "";
   }
 
   // Shows the photo, sends it and says what was seen in it.
@@ -30,6 +63,7 @@ export class Slot {
     this.kept.value = "";
     this.refused = null;
     clearError(this.name);
+    this.forgetNames();
     this.preview(file);
     this.done = this.sendAndMeasure(file, round);
     return this.done;
@@ -47,7 +81,8 @@ export class Slot {
     });
     if (round !== this.round) return;
     if (!answer.ok) {
-      this.kept.value = answer.body?.photoId ?? "";
+      this.kept.value = answer.problem.photoId ?? "";
+      if (answer.problem.code === "NO_MARK") this.naming.open = true;
       return this.refuse(answer.problem);
     }
     this.kept.value = answer.body.id;
@@ -58,6 +93,9 @@ export class Slot {
     const count = measurement.marks.length;
     const seen = count === 1 ? "1 mark seen" : `${count} marks seen`;
     const warnings = measurement.warnings.map((warning) => sentence(warning.message));
+    const most = this.name === "near" ? 1 : 2;
+    if (count > most || measurement.doubtful.length) this.naming.open = true;
+    this.facts.textContent = facts(measurement.quality);
     this.say([`${seen}; card read by ${measurement.card.markersSeen} markers.`, ...warnings].join(" "), warnings.length ? "" : "good");
   }
 
@@ -80,6 +118,7 @@ export class Slot {
     this.remove.hidden = true;
     this.say("", "");
     clearError(this.name);
+    this.forgetNames();
     this.element.querySelector("input[type=file]:not(.take input)")?.focus();
   }
 
@@ -109,4 +148,14 @@ export class Slot {
       if (e.dataTransfer.files.length) this.choose(e.dataTransfer.files[0]);
     });
   }
+}
+
+function facts(quality) {
+  const parts = [
+    `${quality.pixelsPerMm.toFixed(0)} px/mm`, `seen at ${quality.tiltDegrees.toFixed(0)}°`, `blur ${quality.blurPx.toFixed(1)} px`,
+    `paper at ${(100 * quality.paperLight).toFixed(0)} % of full light`, `grain ${(100 * quality.noise).toFixed(1)} %`,
+    `${quality.markersSeen} of ${quality.markersTotal} markers`,
+  ];
+  if (quality.glareShare > 0.005) parts.push(`glare on ${(100 * quality.glareShare).toFixed(0)} %`);
+  return parts.join(" · ");
 }

@@ -1,0 +1,42 @@
+using System.Text.Json;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Reports;
+
+/// <summary>One line of an uncertainty budget as JSON; the covariances of all lines add up to that of the point.</summary>
+/// <param name="Source">What it comes from: noise, markShape, cardView, flatness, interpolation, printScale, parallax, pathLengths, pivotOffset.</param>
+/// <param name="Covariance">[[uu, uv], [uv, vv]], mm².</param>
+/// <param name="StandardUncertainty">Root of the mean of both variances, mm.</param>
+/// <param name="Share">Its part of the sum of all variances, 0 to 1.</param>
+public sealed record ComponentReport(string Source, double[][] Covariance, double StandardUncertainty, double Share)
+{
+    /// <summary>A budget, in the order in which it is given.</summary>
+    public static IReadOnlyList<ComponentReport> From(IReadOnlyList<UncertaintyComponent> budget)
+    {
+        double total = budget.Sum(c => Trace(c.Covariance));
+        return [.. budget.Select(c => new ComponentReport(
+            Name(c.Source), MarkReport.Matrix(c.Covariance), Math.Sqrt(Trace(c.Covariance) / 2), total > 0 ? Trace(c.Covariance) / total : 0))];
+    }
+
+    /// <summary>The source's name in JSON.</summary>
+    public static string Name(UncertaintySource source) => JsonNamingPolicy.CamelCase.ConvertName(source.ToString());
+
+    /// <summary>A source in words, from its name in JSON; the name itself when a later version wrote it.</summary>
+    public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known)
+        ? known switch
+        {
+            UncertaintySource.Noise => "noise and texture",
+            UncertaintySource.MarkShape => "shape of the mark",
+            UncertaintySource.CardView => "view of the card",
+            UncertaintySource.Flatness => "flatness of the card",
+            UncertaintySource.Interpolation => "interpolation",
+            UncertaintySource.PrintScale => "print scale",
+            UncertaintySource.Parallax => "height of the tape",
+            UncertaintySource.PathLengths => "path lengths",
+            UncertaintySource.PivotOffset => "pivot offset",
+            _ => source,
+        }
+        : source;
+
+    private static double Trace(Covariance2 c) => c.Uu + c.Vv;
+}

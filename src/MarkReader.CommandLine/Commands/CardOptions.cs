@@ -1,0 +1,31 @@
+using System.CommandLine;
+using System.Globalization;
+using MarkReader.Application.Measuring;
+using MarkReader.CommandLine.Input;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>What the user measured of the printed card and the tape.</summary>
+internal sealed class CardOptions
+{
+    private readonly Option<string> _rulerU = CommonOptions.Number("--ruler-u", "Measured length of the card's lower printed ruler, end to end, mm; with --ruler-v");
+    private readonly Option<string> _rulerV = CommonOptions.Number("--ruler-v", "The same of the upright ruler");
+    private readonly Option<string> _rulerUncertainty = CommonOptions.Number(
+        "--ruler-uncertainty", string.Create(CultureInfo.InvariantCulture, $"Standard uncertainty of each ruler's length, mm (default {CardInput.DefaultRulerUncertainty})"));
+    private readonly Option<string> _tapeHeight = CommonOptions.Number("--tape-height", "Height of the tape's surface above the card's, mm, negative below it (default 0, exact)");
+    private readonly Option<string> _tapeHeightUncertainty = CommonOptions.Number("--tape-height-uncertainty", "Its standard uncertainty, mm (default a quarter of the height, at least 0.05)");
+
+    public IReadOnlyList<Option> All => [_rulerU, _rulerV, _rulerUncertainty, _tapeHeight, _tapeHeightUncertainty];
+
+    /// <summary>How to measure, with these readings.</summary>
+    public Outcome<MeasureOptions> Read(ParseResult call, MeasureOptions options)
+    {
+        Numbers numbers = new(call);
+        CardInput input = new(
+            numbers.ReadOptional(_rulerU), numbers.ReadOptional(_rulerV), numbers.ReadOptional(_rulerUncertainty),
+            numbers.ReadOptional(_tapeHeight), numbers.ReadOptional(_tapeHeightUncertainty));
+        return numbers.Wrong is { } wrong ? wrong : input.ApplyTo(options);
+    }
+}

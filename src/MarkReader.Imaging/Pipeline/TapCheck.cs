@@ -1,0 +1,40 @@
+using System.Globalization;
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Pipeline;
+
+/// <summary>Whether the places that the user names can be marks at all.</summary>
+internal static class TapCheck
+{
+    private const string Hint = "give the middle of a mark in the photo, x to the right and y down in pixels from the upper left corner";
+
+    /// <summary>The first place outside the photo, as a refusal; null when there is none.</summary>
+    public static Failure? Outside(PhotoSize photo, IEnumerable<PixelPoint> taps)
+    {
+        foreach (PixelPoint tap in taps)
+        {
+            // Written so that NaN is outside.
+            if (!(tap.X >= 0 && tap.Y >= 0 && tap.X <= photo.Width - 1 && tap.Y <= photo.Height - 1))
+                return new(TapFailures.OutsidePhoto, $"the place {Text(tap)} is not in the photo of {photo.Width} x {photo.Height} pixels", Hint);
+        }
+
+        return null;
+    }
+
+    /// <summary>The first place outside the card's free zone, as a refusal; null when there is none.</summary>
+    public static Failure? Outside(RegisteredCard card, IEnumerable<PixelPoint> taps)
+    {
+        double half = card.Kind.ZoneSide / 2;
+        foreach (PixelPoint tap in taps)
+        {
+            CardPoint p = card.View.ToCard(tap);
+            if (!(Math.Abs(p.U) <= half && Math.Abs(p.V) <= half))
+                return new(TapFailures.OutsideZone, $"the place {Text(tap)} is not in the card's free zone", Hint);
+        }
+
+        return null;
+    }
+
+    private static string Text(PixelPoint p) => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.#}, {p.Y:0.#}");
+}
