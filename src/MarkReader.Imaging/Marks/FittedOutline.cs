@@ -22,7 +22,7 @@ internal sealed record FittedOutline(
     }
 
     /// <summary>A disc, before anything is fitted.</summary>
-    public static FittedOutline Start(Disc disc, double sigma) => new(disc.Centre, Covariance2.Isotropic(1), Covariance2.Isotropic(1), disc.Radius, 0, 0, sigma, 0, 0);
+    public static FittedOutline Start(Disc disc, double sigma) => new(disc.Centre, Covariance2.Isotropic(1), Covariance2.Isotropic(1), disc.Radius, disc.E1, disc.E2, sigma, 0, 0);
 
     /// <summary>The point at a distance (mm) from the centre in a direction (from u towards v, rad).</summary>
     public CardPoint At(double angle, double distance) => new(Centre.U + (distance * Math.Cos(angle)), Centre.V + (distance * Math.Sin(angle)));

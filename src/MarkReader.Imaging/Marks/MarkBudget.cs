@@ -10,8 +10,8 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="tapeUncertainty">Its standard uncertainty, mm.</param>
 internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double tape, double tapeUncertainty)
 {
-    /// <summary>Beyond the model of noise and symmetry, mm: interpolation and pixel response.</summary>
-    private const double Floor = 0.001;
+    /// <summary>Beyond the models of noise and shape, px: interpolation and pixel response.</summary>
+    private const double Floor = 0.03;
 
     /// <summary>Part of the edges' unexplained residual that may be common to a neighbourhood.</summary>
     private const double FlatnessShare = 0.35;
@@ -32,7 +32,7 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
             new(UncertaintySource.CardView, Projection.FromPrint(card.View.ViewCovariance(fit.Centre))),
             // Edges all around the zone that miss their places say that places within it may do so too, if less: most of what moves one edge is its own.
             new(UncertaintySource.Flatness, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(FlatnessShare * card.Misfit)))),
-            new(UncertaintySource.Interpolation, Covariance2.Isotropic(Floor)),
+            new(UncertaintySource.Interpolation, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(Floor)))),
             new(UncertaintySource.PrintScale, new(Square(fit.Centre.U * print.UncertaintyU), 0, Square(fit.Centre.V * print.UncertaintyV))),
             new(UncertaintySource.Parallax, Along(tapeUncertainty * sight) + Covariance2.Isotropic(SightUncertainty * tape * sight.Magnitude)),
         ];

@@ -45,7 +45,7 @@ internal static class MarkFit
     /// <param name="s">The mark's profile in these layers.</param>
     public static FittedMark? Of(MarkLayers layers, SymmetricMark s)
     {
-        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.EdgeRadius), s.EdgeWidth);
+        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.EdgeRadius, s.E1, s.E2), s.EdgeWidth);
         bool doubted = outline is null || outline.Roughness > CleanRoughness || s.Depth < VeryFaintDepth;
         if (s.Depth < FaintDepth
             && doubted

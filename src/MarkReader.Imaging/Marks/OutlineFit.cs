@@ -23,6 +23,9 @@ internal static class OutlineFit
     private const int LeastDirections = 24;
     private const int LeastDirectionsOfPair = 16;
 
+    /// <summary>Rounds in which the edges are sought again about the fitted outline.</summary>
+    private const int Rounds = 4;
+
     /// <summary>Least step of light at an edge, of full scale: the steps of an 8-bit photo in deep shade.</summary>
     private const double LeastStep = 0.0005;
 
@@ -52,7 +55,7 @@ internal static class OutlineFit
         double radius = marks.Min(m => m.Radius);
         double half = Math.Clamp((2.4 * edgeWidth) + 0.08, Math.Min(0.2, 0.7 * radius), 0.75 * radius);
         FittedOutline[] outlines = [.. marks.Select(m => FittedOutline.Start(m, edgeWidth))];
-        for (int round = 0; round < 3; round++)
+        for (int round = 0; round < Rounds; round++)
         {
             List<EdgePoint> edges = [.. Enumerable.Range(0, marks.Length).SelectMany(k => Edges(light, outlines, k, half))];
             if (!AreEnough(edges, marks.Length) || Ellipses(edges, outlines) is not { } fitted)

@@ -158,6 +158,3 @@ internal static class PairSplit
 
     private static double Square(double x) => x * x;
 }
-
-/// <summary>A disc in the card frame; radius in mm.</summary>
-internal readonly record struct Disc(CardPoint Centre, double Radius);

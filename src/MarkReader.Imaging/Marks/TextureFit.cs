@@ -14,6 +14,9 @@ internal static class TextureFit
     private const int Parameters = 8; // centre u, v; radius; edge width; amplitude; plane 1, u, v
     private const int MostPixels = 900;
 
+    /// <summary>Part of the texture's variance that is taken to lack structure: no estimate of it is so exact that a fit may rest on what it never showed.</summary>
+    private const double Unstructured = 0.1;
+
     /// <param name="darkening">Other marks divided out; NaN where nothing is known.</param>
     /// <param name="centre">Rough centre, mm.</param>
     /// <param name="radius">Rough radius at half depth, mm.</param>
@@ -30,9 +33,8 @@ internal static class TextureFit
         if (n < 100 || TextureNoise.Around(map, centre, window, lags) is not { } noise)
             return null;
         Matrix<double> covariance = Matrix<double>.Build.Dense(n, n, (i, j) => noise[pixels[i].X - pixels[j].X, pixels[i].Y - pixels[j].Y]);
-        // Pixels' own noise keeps the matrix definite.
         for (int i = 0; i < n; i++)
-            covariance[i, i] += (0.02 * noise.Variance) + 1e-8;
+            covariance[i, i] += (Unstructured * noise.Variance) + 1e-8;
         double[,] lower = covariance.Cholesky().Factor.ToArray();
         double[] p = [centre.U, centre.V, radius, Math.Max(edgeWidth, 0.05), depth, 0, 0, 0];
         Matrix<double> normal = Matrix<double>.Build.Dense(Parameters, Parameters);
