@@ -39,7 +39,7 @@ internal sealed class AimOptions
         _farPath.Required = true;
     }
 
-    public IReadOnlyList<Option> All => 
+    public IReadOnlyList<Option> All =>
         [_near, _far, _photo, _first, _nearAt, _farAt, _nearPath, _farPath, _pathUncertainty, _incidence, _pivot, _pivotUncertainty, .. _card.All];
 
     /// <summary>The photo files that the call names.</summary>
