@@ -49,7 +49,7 @@ internal static class PoseTwists
     /// <summary>Burnt surface above or below the card's plane: thick tape, or a card with its zone cut out; the height is measured.</summary>
     public static SceneSpec Lifted(SceneSpec s, Random r)
     {
-        const double Uncertainty = 0.1;
+        const double Uncertainty = 0.03;
         double height = r.Pick(-1, 1) * r.Between(0.1, 0.4);
         return s with
         {
@@ -62,7 +62,7 @@ internal static class PoseTwists
     /// <summary>A card printed up to 2 % too large or too small, differently along both axes; its rulers are measured.</summary>
     public static SceneSpec PrintScale(SceneSpec s, Random r)
     {
-        const double Uncertainty = 0.1;
+        const double Uncertainty = 0.05;
         CardKind kind = CardKinds.Find(s.Card!.Kind)!;
         (double u, double v) = (r.Between(0.98, 1.02), r.Between(0.98, 1.02));
         double Read(double scale, bool alongU) => Math.Round(
