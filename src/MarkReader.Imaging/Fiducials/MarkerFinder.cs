@@ -8,9 +8,10 @@ internal static class MarkerFinder
 {
     private static readonly Lazy<Dictionary> s_dictionary = new(() => CvAruco.GetPredefinedDictionary(PredefinedDictionaryType.Dict4X4_50));
 
-    public static IReadOnlyList<MarkerSighting> Find(Mat reduced, PixelScale scale)
+    /// <param name="dictionary">Another dictionary than the cards'.</param>
+    public static IReadOnlyList<MarkerSighting> Find(Mat reduced, PixelScale scale, Dictionary? dictionary = null)
     {
-        using ArucoDetector detector = new(s_dictionary.Value, new DetectorParameters { CornerRefinementMethod = CornerRefineMethod.None }, new RefineParameters());
+        using ArucoDetector detector = new(dictionary ?? s_dictionary.Value, new DetectorParameters { CornerRefinementMethod = CornerRefineMethod.None }, new RefineParameters());
         detector.DetectMarkers(reduced, out Point2f[][] corners, out int[] ids, out _);
         return [.. ids.Zip(corners, (id, quad) => new MarkerSighting(id, [.. quad.Select(c => scale.ToFull(c.X, c.Y))]))];
     }
