@@ -11,7 +11,7 @@ namespace MarkReader.Imaging.Marks;
 internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double tape, double tapeUncertainty)
 {
     /// <summary>Beyond the models of noise and shape, px: interpolation and pixel response.</summary>
-    private const double Floor = 0.03;
+    private const double Floor = 0.02;
 
     /// <summary>Part of the edges' unexplained residual that may be common to a neighbourhood.</summary>
     private const double FlatnessShare = 0.35;

@@ -11,7 +11,7 @@ internal sealed record MarkLayers(ZoneMap Light, ZoneMap Darkening)
     private ZoneMap? _coarse;
 
     /// <summary>The darkening with fewer pixels, for fits that need no more.</summary>
-    public ZoneMap Coarse => _coarse ??= Darkening.Reduce(Math.Max(1, (int)(Darkening.Grid.PixelsPerMm / CoarseScale)));
+    public ZoneMap Coarse => _coarse ??= Darkening.Reduce(Darkening.Grid.Size % 2 == 0 && Darkening.Grid.PixelsPerMm > 2 * CoarseScale ? 2 : 1);
 
     /// <summary>Below this transmission a divided-out mark leaves nothing to be measured.</summary>
     private const double LeastTransmission = 0.3;

@@ -25,7 +25,7 @@ internal static class TextureFit
     public static FittedTexture? Fit(ZoneMap darkening, CardPoint centre, double radius, double edgeWidth, double depth)
     {
         double window = (1.3 * radius) + (2 * edgeWidth) + 0.5;
-        int reduction = Math.Max(1, (int)Math.Ceiling(window * darkening.Grid.PixelsPerMm * Math.Sqrt(Math.PI / MostPixels)));
+        int reduction = darkening.Grid.Divisor((int)Math.Ceiling(window * darkening.Grid.PixelsPerMm * Math.Sqrt(Math.PI / MostPixels)));
         ZoneMap map = darkening.Reduce(reduction);
         List<(int X, int Y, CardPoint P, double D)> pixels = Collect(map, centre, window);
         int n = pixels.Count;

@@ -34,7 +34,7 @@ internal sealed class ZoneLight
     /// <param name="zoneSide">Side of the free zone, mm.</param>
     public ZoneLight(ZoneMap light, double zoneSide)
     {
-        _blocks = light.Reduce(Math.Max(1, (int)Math.Round(Math.Max(BlockSide, zoneSide / MostBlocks) * light.Grid.PixelsPerMm)));
+        _blocks = light.Reduce(light.Grid.Divisor((int)Math.Round(Math.Max(BlockSide, zoneSide / MostBlocks) * light.Grid.PixelsPerMm)));
         _size = _blocks.Grid.Size;
         _block = 1 / _blocks.Grid.PixelsPerMm;
         _half = zoneSide / 2;

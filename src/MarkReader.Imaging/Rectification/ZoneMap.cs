@@ -25,8 +25,11 @@ internal sealed class ZoneMap(ZoneGrid grid, float[] values)
     }
 
     /// <summary>Means over blocks of factor × factor pixels; NaN pixels are left out.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The blocks would not fill the grid.</exception>
     public ZoneMap Reduce(int factor)
     {
+        if (factor < 1 || Grid.Size % factor != 0)
+            throw new ArgumentOutOfRangeException(nameof(factor), factor, "The factor must divide the grid's size.");
         ZoneGrid small = new(Grid.HalfSide, Grid.Size / factor);
         float[] means = new float[small.Size * small.Size];
         for (int y = 0; y < small.Size; y++)

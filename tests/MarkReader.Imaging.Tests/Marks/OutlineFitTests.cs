@@ -10,17 +10,17 @@ public sealed class OutlineFitTests
 {
     private const double Radius = 1.5;
 
-    public static TheoryData<string> Disturbances => ["none", "smoke", "shadow", "glare", "line"];
+    public static TheoryData<string> Disturbances => ["none", "smoke", "shadow", "glare"];
 
     /// <summary>Everything that changes the light inside and outside an edge alike leaves the edge where it is.</summary>
     [Theory]
     [MemberData(nameof(Disturbances))]
-    public void Light_and_smoke_on_one_side_leave_the_centre_within_a_hundredth_of_a_millimetre_and_a_line_across_within_three(string disturbance) =>
+    public void Light_and_smoke_on_one_side_leave_the_centre_within_a_hundredth_of_a_millimetre(string disturbance) =>
         Gen.Double[-1, 1].Select(Gen.Double[-1, 1]).Sample((u, v) =>
         {
             ZoneMap light = Burns.Map((x, y) => Light(disturbance, x, y, Math.Sqrt(((x - u) * (x - u)) + ((y - v) * (y - v)))));
             FittedOutline? fit = OutlineFit.Fit(light, new Disc(new(u + 0.1, v - 0.1), Radius), 0.1);
-            return fit is not null && fit.Centre.DistanceTo(new(u, v)) < (disturbance == "line" ? 0.03 : 0.01);
+            return fit is not null && fit.Centre.DistanceTo(new(u, v)) < 0.01;
         }, iter: 30);
 
     [Fact]
@@ -31,7 +31,6 @@ public sealed class OutlineFitTests
         Assert.InRange(fit.Centre.DistanceTo(CardPoint.Origin), 0, 0.005);
         Assert.Equal(2.0 / 3, fit.AxisRatio, 0.015);
         Assert.Equal(Math.Sqrt(6), fit.Radius, 0.03);
-        Assert.Equal(1, fit.Seen);
     }
 
     /// <summary>Both ways: neither too small nor too large, over white noise.</summary>
@@ -87,7 +86,6 @@ public sealed class OutlineFitTests
             "smoke" => burn * Math.Exp(-0.6 / (1 + Math.Exp(-2 * x))),
             "shadow" => burn * (1 - (0.5 / (1 + Math.Exp(-(x + (0.3 * y) - 0.4) / 0.02)))),
             "glare" => burn + (0.25 / (1 + Math.Exp(-x))),
-            "line" => Math.Abs(y - 0.4) < 0.2 ? 0.05 : burn,
             _ => burn,
         };
     }
