@@ -9,10 +9,10 @@ internal static class LevelDoubt
     /// Part of the edge's width by which it is displaced where the light outside is twice the usual: cameras bend their tone curve, so that an
     /// edge between other levels lies elsewhere in its blur. From rendered photos with tone curves of phones.
     /// </summary>
-    private const double Shift = 0.08;
+    private const double Shift = 0.1;
 
     /// <summary>The same where the light outside is clipped on one side: how high it would have gone is not known.</summary>
-    private const double ClippedShift = 0.12;
+    private const double ClippedShift = 0.2;
 
     /// <summary>Light outside that counts as clipped, of full scale.</summary>
     private const double Clipped = 0.95;

@@ -13,6 +13,12 @@ internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
     /// <summary>Most scan lines averaged into one profile.</summary>
     private const int MaxLines = 24;
 
+    /// <summary>Light that counts as clipped, of full scale: white that would have been brighter moves the edge towards black.</summary>
+    private const double Clipped = 0.95;
+
+    /// <summary>Variance by which that may have moved it, px².</summary>
+    private const double ClippedVariance = 0.09;
+
     private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(kind);
     private readonly PixelSampler _pixels = new(photo.Pixels);
 
@@ -70,7 +76,8 @@ internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
         double extent = step * (samples - 1) / 2;
         if (!fit.Converged || fit.Step < 0.02 || Math.Abs(fit.Place) > 0.6 * extent || fit.Sigma > 0.8 * extent)
             return null;
-        return new(middle, normal, fit.Place, fit.Variance, index);
+        bool clipped = profile[^1] > Clipped || profile[^2] > Clipped;
+        return new(middle, normal, fit.Place, fit.Variance + (clipped ? ClippedVariance : 0), index);
     }
 
     private bool Average(CardView view, CardPoint middle, CardVector halfSection, PixelVector normal, double step, int lines, Span<double> profile)
