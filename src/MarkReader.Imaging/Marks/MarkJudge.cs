@@ -20,10 +20,12 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     private const double MostRoughness = 0.06;
 
     /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines 0.6.</summary>
-    private const double LeastScore = 0.55;
+    private const double LeastScore = 0.6;
+
+    private const string TwoInOne = "two in one";
 
     /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
-    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "poor outline", "no edge all round", "no outline", "ragged"];
+    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "poor outline", "no edge all round", "no outline", "ragged", TwoInOne];
 
     /// <param name="area">The area.</param>
     /// <param name="left">The layers without the marks found so far.</param>
@@ -33,8 +35,12 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
         MarkCandidate c = area.Candidate;
         if (Objection(c, marks) is { } objection)
             return Rejected(objection);
-        if (PairSplit.Of(left.Darkening, c) is { } pair && PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair))
-            return new(c, area.Outline, two);
+        if (PairSplit.Of(left.Darkening, c) is { } pair)
+        {
+            // An outline of two discs is never measured as one mark.
+            return PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair) ? new(c, area.Outline, two) : Rejected(TwoInOne);
+        }
+
         if (c.AxisRatio < 0.45)
             return Rejected("long");
         if (c.Solidity < 0.82)
@@ -49,7 +55,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
         return mark.Outline switch
         {
             { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => Rejected("open outline"),
-            { Roughness: > MostRoughness } when mark.Method == MarkMethod.Outline => Rejected("rough outline"),
+            { Roughness: > MostRoughness } when mark.Method != MarkMethod.Texture => Rejected("rough outline"),
             _ when mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
             _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
             _ when Verdict.ScoreOf(mark) < LeastScore => Rejected("poor outline"),

@@ -13,7 +13,7 @@ internal static class PairSplit
     private const double Gain = 0.5;
 
     /// <summary>And so well, as part of the radius.</summary>
-    private const double MostMisfit = 0.035;
+    private const double MostMisfit = 0.05;
 
     /// <summary>An outline this close to an ellipse, as part of its radius, is one mark's.</summary>
     private const double LeastMisfit = 0.035;
