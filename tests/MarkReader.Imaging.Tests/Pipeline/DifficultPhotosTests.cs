@@ -33,7 +33,7 @@ public sealed class DifficultPhotosTests
     [InlineData("blur")]
     public void Marks_that_tell_less_are_found_and_placed_to_a_tenth(string kind)
     {
-        SceneSpec spec = SceneSampler.Draw(kind, 6).Shrunk(0.5);
+        SceneSpec spec = SceneSampler.Draw(kind, 7).Shrunk(0.5);
         Assert.InRange(Truth.Errors(spec.Marks(), Measure(spec).Marks).Max(), 0, 0.1);
     }
 
