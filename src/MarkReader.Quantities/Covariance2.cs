@@ -28,6 +28,9 @@ public sealed record Covariance2
     /// <summary>A covariance with the same variance σ² on both axes and no correlation.</summary>
     public static Covariance2 Isotropic(double standardDeviation) => new(standardDeviation * standardDeviation, 0, standardDeviation * standardDeviation);
 
+    /// <summary>Covariance d·dᵀ of an error that displaces the point by <paramref name="d"/> when it has the size of its standard uncertainty.</summary>
+    public static Covariance2 Along(CardVector d) => new(d.U * d.U, d.U * d.V, d.V * d.V);
+
     /// <summary>The sum, for independent contributions.</summary>
     public static Covariance2 operator +(Covariance2 left, Covariance2 right) => new(left.Uu + right.Uu, left.Uv + right.Uv, left.Vv + right.Vv);
 

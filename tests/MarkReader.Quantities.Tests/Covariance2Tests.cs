@@ -54,4 +54,12 @@ public sealed class Covariance2Tests
         Covariance2 sum = new Covariance2(1, 0.5, 2) + (2 * new Covariance2(3, -1, 4));
         Assert.Equal(new Covariance2(7, -1.5, 10), sum);
     }
+
+    [Fact]
+    public void An_error_along_a_vector_has_its_square_along_it_and_nothing_across() => Gen.Double[-2, 2].Select(Gen.Double[-2, 2]).Sample((u, v) =>
+    {
+        Covariance2 c = Covariance2.Along(new(u, v));
+        Ellipse e = c.Ellipse(1);
+        return Math.Abs(e.SemiMajor - Math.Sqrt((u * u) + (v * v))) < 1e-9 && e.SemiMinor < 1e-6;
+    });
 }

@@ -28,8 +28,7 @@ internal static class AimBudget
             budget[source] = new(Math.Max(0, part[0, 0]), (part[0, 1] + part[1, 0]) / 2, Math.Max(0, part[1, 1]));
         }
 
-        CardVector byPivot = new(-line.Sx * uk / frame.Cos, -line.Sy * uk);
-        budget[UncertaintySource.PivotOffset] = new(byPivot.U * byPivot.U, byPivot.U * byPivot.V, byPivot.V * byPivot.V);
+        budget[UncertaintySource.PivotOffset] = Covariance2.Along(new(-line.Sx * uk / frame.Cos, -line.Sy * uk));
         return [.. budget.Where(c => c.Value.Uu + c.Value.Vv > 0).Select(c => new UncertaintyComponent(c.Key, c.Value))];
     }
 }

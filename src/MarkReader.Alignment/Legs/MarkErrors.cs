@@ -21,5 +21,5 @@ public sealed record MarkErrors(IReadOnlyList<UncertaintyComponent> Own, IReadOn
 public sealed record SharedError(UncertaintySource Source, string Name, CardVector Displacement)
 {
     /// <summary>What it adds to this mark's covariance, mm².</summary>
-    public Covariance2 Covariance => new(Displacement.U * Displacement.U, Displacement.U * Displacement.V, Displacement.V * Displacement.V);
+    public Covariance2 Covariance => Covariance2.Along(Displacement);
 }

@@ -53,7 +53,7 @@ public static class PropagateAim
     // Drawn: near u, v; far u, v; scale errors along u, v; tape height; near and far path; pivot offset.
     private static Func<double[], double[]> Model(AimFinding finding, MeasureOptions options)
     {
-        double height = options.Tape.Height.Millimetres;
+        Length height = options.Tape.Height;
         CameraStand near = (finding.NearView ?? finding.FarView).Camera, far = finding.FarView.Camera;
         Angle incidence = finding.Leg.Leg.Incidence;
         return x =>
@@ -65,12 +65,10 @@ public static class PropagateAim
     }
 
     // Back to where the mark is seen on the card's plane, where the scale acts, and up again to the drawn height.
-    private static CardPoint OnTape(CardPoint mark, CameraStand camera, double height, double[] x)
+    private static CardPoint OnTape(CardPoint mark, CameraStand camera, Length height, double[] x)
     {
-        double above = camera.Height.Millimetres;
-        CardPoint seen = camera.Foot + (above / (above - height) * (mark - camera.Foot));
-        CardPoint scaled = new(seen.U * (1 + x[4]), seen.V * (1 + x[5]));
-        return camera.Foot + ((above - x[6]) / above * (scaled - camera.Foot));
+        CardPoint seen = camera.OnPlane(mark, height);
+        return camera.AtHeight(new(seen.U * (1 + x[4]), seen.V * (1 + x[5])), Length.FromMillimetres(x[6]));
     }
 
     private static IInput Own(Mark mark, CameraStand camera, TapeHeight tape) => Metrology.MonteCarlo.Inputs.Point(new(

@@ -10,38 +10,22 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Seen">Part of the directions that show the edge and fit, 0 to 1.</param>
 /// <param name="Roughness">Residual over the radius, without what noise explains.</param>
 internal sealed record FittedOutline(
-    CardPoint Centre, Covariance2 Covariance, Covariance2 LevelDoubt, double Radius, double E1, double E2, double Sigma, double Seen, double Roughness)
+    CardPoint Centre, Covariance2 Covariance, Covariance2 LevelDoubt, double Radius, EllipticShape Shape, double Sigma, double Seen, double Roughness)
 {
-    public double AxisRatio
-    {
-        get
-        {
-            double e = Math.Sqrt((E1 * E1) + (E2 * E2));
-            return Math.Sqrt((1 - e) / (1 + e));
-        }
-    }
-
     /// <summary>A disc, before anything is fitted.</summary>
-    public static FittedOutline Start(Disc disc, double sigma) => new(disc.Centre, Covariance2.Isotropic(1), Covariance2.Isotropic(1), disc.Radius, disc.E1, disc.E2, sigma, 0, 0);
+    public static FittedOutline Start(Disc disc, double sigma) => new(disc.Centre, Covariance2.Isotropic(1), Covariance2.Isotropic(1), disc.Radius, disc.Shape, sigma, 0, 0);
 
     /// <summary>The point at a distance (mm) from the centre in a direction (from u towards v, rad).</summary>
     public CardPoint At(double angle, double distance) => new(Centre.U + (distance * Math.Cos(angle)), Centre.V + (distance * Math.Sin(angle)));
 
     /// <summary>Distance of the outline from the centre in a direction, mm.</summary>
-    public double RadiusAt(double angle) => RadiusAt(Radius, E1, E2, angle);
+    public double RadiusAt(double angle) => Radius * Shape.At(angle);
 
     /// <summary>How far outside the outline a point is, mm; negative inside.</summary>
     public double Clearance(CardPoint p)
     {
         CardVector d = p - Centre;
         return d.Magnitude - RadiusAt(Math.Atan2(d.V, d.U));
-    }
-
-    public static double RadiusAt(double radius, double e1, double e2, double angle)
-    {
-        (double s, double c) = Math.SinCos(angle);
-        double q = ((1 + e1) * c * c) + (2 * e2 * s * c) + ((1 - e1) * s * s);
-        return radius * Math.Sqrt(Math.Sqrt(1 - (e1 * e1) - (e2 * e2)) / q);
     }
 }
 

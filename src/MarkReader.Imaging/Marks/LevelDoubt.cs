@@ -28,7 +28,7 @@ internal static class LevelDoubt
         CardVector level = Harmonic(edges, e => e.Outside / outside);
         CardVector added = Harmonic(edges, e => (e.Outside - e.Step) / step);
         CardVector clipped = Harmonic(edges, e => e.Outside > Clipped ? 1 : 0);
-        return Along(Shift * sigma * level) + Along(Shift * sigma * added) + Along(ClippedShift * sigma * clipped);
+        return Doubt(Shift * sigma * level) + Doubt(Shift * sigma * added) + Doubt(ClippedShift * sigma * clipped);
     }
 
     private static CardVector Harmonic(IReadOnlyList<EdgePoint> edges, Func<EdgePoint, double> value)
@@ -37,6 +37,6 @@ internal static class LevelDoubt
         return new(2 * edges.Average(e => Math.Cos(e.Angle) * (value(e) - mean)), 2 * edges.Average(e => Math.Sin(e.Angle) * (value(e) - mean)));
     }
 
-    private static Covariance2 Along(CardVector v) =>
-        new Covariance2(v.U * v.U, v.U * v.V, v.V * v.V) + Covariance2.Isotropic(AnyWay * v.Magnitude);
+    private static Covariance2 Doubt(CardVector v) =>
+        Covariance2.Along(v) + Covariance2.Isotropic(AnyWay * v.Magnitude);
 }

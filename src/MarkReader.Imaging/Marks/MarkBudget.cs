@@ -34,13 +34,13 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
             new(UncertaintySource.Flatness, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(FlatnessShare * card.Misfit)))),
             new(UncertaintySource.Interpolation, Projection.FromPrint(card.View.ToCard(fit.Centre, Covariance2.Isotropic(Floor)))),
             new(UncertaintySource.PrintScale, new(Square(fit.Centre.U * print.UncertaintyU), 0, Square(fit.Centre.V * print.UncertaintyV))),
-            new(UncertaintySource.Parallax, Along(tapeUncertainty * sight) + Covariance2.Isotropic(SightUncertainty * tape * sight.Magnitude)),
+            new(UncertaintySource.Parallax, Covariance2.Along(tapeUncertainty * sight) + Covariance2.Isotropic(SightUncertainty * tape * sight.Magnitude)),
         ];
         return new(
             new(centre, budget.Select(c => c.Covariance).Aggregate((a, b) => a + b)),
             Projection.ToPhoto(centre),
             Length.FromMillimetres(fit.Diameter * Math.Sqrt(print.U * print.V)),
-            new(fit.Outline?.AxisRatio ?? fit.Symmetric.AxisRatio, Math.Clamp(fit.Symmetric.Depth, 0, 1), fit.Symmetric.EdgeWidth),
+            new((fit.Outline?.Shape ?? fit.Symmetric.Shape).AxisRatio, Math.Clamp(fit.Symmetric.Depth, 0, 1), fit.Symmetric.EdgeWidth),
             [.. budget.Where(c => c.Covariance.Uu + c.Covariance.Vv > 0)]);
     }
 
@@ -49,8 +49,6 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
         CardPoint centre = Projection.FromPrint(spot.Centre);
         return new(centre, Projection.ToPhoto(centre), Length.FromMillimetres(spot.Diameter), spot.Rejection ?? "");
     }
-
-    private static Covariance2 Along(CardVector v) => new(v.U * v.U, v.U * v.V, v.V * v.V);
 
     private static double Square(double x) => x * x;
 }

@@ -117,7 +117,7 @@ internal sealed class MarkFinder
                 .OfType<FittedMark>()
                 .Where(m => m.Centre.DistanceTo(place) < Math.Max(TapReach, m.Diameter / 2))
                 .MaxBy(m => Verdict.ScoreOf(m));
-            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
+            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.Shape.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
             if (best is not null)
                 _marks.Add(best);
         }

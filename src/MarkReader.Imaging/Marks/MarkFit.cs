@@ -45,7 +45,7 @@ internal static class MarkFit
     /// <param name="s">The mark's profile in these layers.</param>
     public static FittedMark? Of(MarkLayers layers, SymmetricMark s)
     {
-        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.EdgeRadius, s.E1, s.E2), s.EdgeWidth);
+        FittedOutline? outline = OutlineFit.Fit(layers.Light, new Disc(s.Centre, s.EdgeRadius, s.Shape), s.EdgeWidth);
         bool doubted = outline is null || outline.Roughness > CleanRoughness || s.Depth < VeryFaintDepth;
         if (s.Depth < FaintDepth
             && doubted
@@ -74,6 +74,6 @@ internal static class MarkFit
             return null;
         double softness = Math.Min(1, s.EdgeWidth / (GaussianEdge * radius));
         CardVector pull = (SharpPull + (softness * SoftPull)) * radius * uneven;
-        return new Covariance2(pull.U * pull.U, pull.U * pull.V, pull.V * pull.V) + Covariance2.Isotropic(0.3 * pull.Magnitude);
+        return Covariance2.Along(pull) + Covariance2.Isotropic(0.3 * pull.Magnitude);
     }
 }

@@ -87,7 +87,7 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     private string? Objection(SymmetricMark s, IReadOnlyList<FittedMark> marks) => s switch
     {
         { Roughness: > 0.35 } => "rough",
-        { AxisRatio: < 0.4 } => "long",
+        { Shape.AxisRatio: < 0.4 } => "long",
         { Sides: < 0.5 } => "no edge all round",
         _ when IsBeside(s, marks, SmokeShare) => "smoke of a mark",
         _ when s.Depth < leastDepth => "faint against its surroundings",

@@ -25,8 +25,8 @@ internal sealed record MarkLayers(ZoneMap Light, ZoneMap Darkening)
         foreach (FittedMark mark in marks.Where(m => m != kept))
         {
             bool touches = kept is not null && kept.Centre.DistanceTo(mark.Centre) < kept.EdgeReach + mark.EdgeReach;
-            double hidden = touches ? mark.EdgeReach / Math.Sqrt(mark.Symmetric.AxisRatio) : 0;
-            double reach = Math.Max(hidden, SymmetricFit.HaloReach(mark.Diameter) / Math.Sqrt(mark.Symmetric.AxisRatio)) * grid.PixelsPerMm;
+            double hidden = touches ? mark.EdgeReach / Math.Sqrt(mark.Symmetric.Shape.AxisRatio) : 0;
+            double reach = Math.Max(hidden, SymmetricFit.HaloReach(mark.Diameter) / Math.Sqrt(mark.Symmetric.Shape.AxisRatio)) * grid.PixelsPerMm;
             (double cx, double cy) = grid.ToPixel(mark.Centre);
             for (int y = Math.Max(0, (int)(cy - reach)); y <= Math.Min(grid.Size - 1, (int)(cy + reach)); y++)
             {

@@ -108,7 +108,7 @@ internal static class OutlineFit
         // A direction with much less contrast than most shows a pen line or another mark.
         if (edges.Count == 0)
             return edges;
-        double usual = Median(edges.Select(e => e.Step / e.Outside));
+        double usual = edges.Select(e => e.Step / e.Outside).Median();
         return [.. edges.Where(e => e.Step / e.Outside > usual / 3)];
     }
 
@@ -118,7 +118,7 @@ internal static class OutlineFit
         int shape = OfMark * marks;
         int parameters = shape + 2;
         double certainty = 1 / Square(marks == 1 ? ShapePrior : ShapePriorOfPair);
-        Vector<double> p = Vector<double>.Build.Dense([.. start.SelectMany(s => (double[])[0, 0, s.Radius]), start[0].E1, start[0].E2]);
+        Vector<double> p = Vector<double>.Build.Dense([.. start.SelectMany(s => (double[])[0, 0, s.Radius]), start[0].Shape.E1, start[0].Shape.E2]);
         int n = edges.Count;
         double[] residuals = new double[n];
         double[] weights = new double[n];
@@ -133,7 +133,7 @@ internal static class OutlineFit
             }
 
             // Roughness of the outline adds to every direction alike.
-            double extra = Math.Max(Square(1.4826 * Median(residuals.Select(Math.Abs))), 1e-8);
+            double extra = Math.Max(Square(1.4826 * residuals.Select(Math.Abs).Median()), 1e-8);
             equations = new(parameters);
             for (int i = 0; i < n; i++)
             {
@@ -147,7 +147,7 @@ internal static class OutlineFit
             if (equations.Solve() is not { } step)
                 return null;
             p += step;
-            if (Math.Sqrt(Square(p[shape]) + Square(p[shape + 1])) > 0.85 || Enumerable.Range(0, marks).Any(k => p[(OfMark * k) + 2] <= 0))
+            if (new EllipticShape(p[shape], p[shape + 1]).Elongation > 0.85 || Enumerable.Range(0, marks).Any(k => p[(OfMark * k) + 2] <= 0))
                 return null;
             if (iteration > 4 && step.L2Norm() < 1e-6)
                 break;
@@ -164,7 +164,7 @@ internal static class OutlineFit
             int at = OfMark * mark;
             EdgePoint[] own = [.. used.Where(e => e.Mark == mark)];
             double rough = Enumerable.Range(0, n).Where(i => weights[i] > 0 && edges[i].Mark == mark).Average(i => Square(residuals[i]));
-            double sigma = Median(own.Select(e => e.Sigma));
+            double sigma = own.Select(e => e.Sigma).Median();
             double seen = own.Length / (double)Directions;
             // Directions that were left out show that something lies on the mark; it may lie on some of the rest.
             double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : PairInflation;
@@ -173,8 +173,7 @@ internal static class OutlineFit
                 hidden * new Covariance2(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
                 LevelDoubt.Of(own, sigma),
                 p[at + 2],
-                p[shape],
-                p[shape + 1],
+                new(p[shape], p[shape + 1]),
                 sigma,
                 seen,
                 Math.Sqrt(Math.Max(0, rough - own.Average(e => e.Variance))) / p[at + 2]);
@@ -213,7 +212,7 @@ internal static class OutlineFit
         (double s, double c) = Math.SinCos(e.Angle);
         double along = (p[at] * c) + (p[at + 1] * s), across = (p[at + 1] * c) - (p[at] * s);
         double turned = e.Angle - (across / p[at + 2]);
-        return along + FittedOutline.RadiusAt(p[at + 2], p[shape], p[shape + 1], turned) - (across * across / (2 * p[at + 2]));
+        return along + (p[at + 2] * new EllipticShape(p[shape], p[shape + 1]).At(turned)) - (across * across / (2 * p[at + 2]));
     }
 
     private static double[] Row(Vector<double> p, EdgePoint e, int shape)
@@ -231,12 +230,6 @@ internal static class OutlineFit
         }
 
         return row;
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted[sorted.Length / 2];
     }
 
     private static double Square(double x) => x * x;

@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 
@@ -35,8 +36,7 @@ internal static class Surroundings
             levels[k] = double.NaN;
             if (values.Count > 5)
             {
-                values.Sort();
-                levels[k] = values[values.Count / 2];
+                levels[k] = values.Median();
                 seen++;
             }
         }

@@ -8,12 +8,13 @@ namespace MarkReader.Imaging.Marks;
 internal sealed partial class SymmetricFit
 {
     /// <summary>Centre, shape and plane at one step of the fit.</summary>
-    /// <remarks>r² = ((1 + e1)·du² + 2·e2·du·dv + (1 − e1)·dv²)/√(1 − e1² − e2²): an ellipse of the circle's area.</remarks>
-    private sealed record MarkForm(CardPoint Centre, double E1, double E2, double Gu, double Gv)
+    private sealed record MarkForm(CardPoint Centre, EllipticShape Shape, double Gu, double Gv)
     {
-        public double Elongation => Math.Sqrt((E1 * E1) + (E2 * E2));
+        public double E1 => Shape.E1;
 
-        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), E1 + s[2], E2 + s[3], Gu + s[4], Gv + s[5]);
+        public double E2 => Shape.E2;
+
+        public MarkForm Moved(Vector<double> s) => new(new(Centre.U + s[0], Centre.V + s[1]), new(E1 + s[2], E2 + s[3]), Gu + s[4], Gv + s[5]);
     }
 
     /// <summary>The profile, residuals and weights about one form.</summary>
@@ -39,12 +40,9 @@ internal sealed partial class SymmetricFit
             _bin = new int[n];
             _weight = new double[n];
             _residual = new double[n];
-            double root = Math.Sqrt(1 - Square(form.E1) - Square(form.E2));
             for (int i = 0; i < n; i++)
             {
-                double du = fit._u[i] - form.Centre.U, dv = fit._v[i] - form.Centre.V;
-                double q = ((1 + form.E1) * du * du) + (2 * form.E2 * du * dv) + ((1 - form.E1) * dv * dv);
-                _r[i] = Math.Sqrt(q / root);
+                _r[i] = form.Shape.Radius(fit._u[i] - form.Centre.U, fit._v[i] - form.Centre.V);
                 int bin = (int)(_r[i] / fit._binWidth);
                 _bin[i] = bin < _bins ? bin : -1;
             }
@@ -93,8 +91,7 @@ internal sealed partial class SymmetricFit
                 influence,
                 2 * radius,
                 EdgeRadius(radius),
-                _form.E1,
-                _form.E2,
+                _form.Shape,
                 depth,
                 EdgeWidth(EdgeRadius(radius), depth),
                 Roughness(radius) / depth,
@@ -143,7 +140,7 @@ internal sealed partial class SymmetricFit
         {
             SymmetricFit wide = new(Collect(darkening, _form.Centre, reach), reach, _fit._binWidth);
             Pass pass = new(wide, _form with { Gu = 0, Gv = 0 });
-            return new(_form.Centre, _form.E1, _form.E2, pass._profile, _fit._binWidth, pass.Floor());
+            return new(_form.Centre, _form.Shape, pass._profile, _fit._binWidth, pass.Floor());
         }
 
         /// <summary>Darkening of the surroundings: the outermost rings.</summary>

@@ -72,7 +72,7 @@ internal sealed partial class SymmetricFit
 
     private Pass? Run(CardPoint start, double radius)
     {
-        MarkForm form = new(start, 0, 0, 0, 0);
+        MarkForm form = new(start, default, 0, 0);
         Pass pass = new(this, form);
         for (int iteration = 0; iteration < 30; iteration++)
         {
@@ -85,7 +85,7 @@ internal sealed partial class SymmetricFit
             double size = Math.Max(Math.Abs(step[0]), Math.Abs(step[1]));
             double damp = size > limit ? limit / size : 1;
             form = form.Moved(damp * step);
-            if (form.Centre.DistanceTo(start) > 0.8 * radius + 0.2 || form.Elongation > 0.85)
+            if (form.Centre.DistanceTo(start) > 0.8 * radius + 0.2 || form.Shape.Elongation > 0.85)
                 return null;
             if (robust && size < 1e-5)
                 break;

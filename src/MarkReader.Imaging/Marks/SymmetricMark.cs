@@ -8,35 +8,22 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="Influence">What each pixel does to the centre.</param>
 /// <param name="Diameter">At half depth, mm.</param>
 /// <param name="EdgeRadius">Radius of the steepest edge, mm.</param>
-/// <param name="E1">Shape: the ellipse (1 + e1)·du² + 2·e2·du·dv + (1 − e1)·dv².</param>
-/// <param name="E2">Its other element.</param>
+/// <param name="Shape">Of its rings.</param>
 /// <param name="Depth">Darkening above its surroundings.</param>
 /// <param name="EdgeWidth">Standard deviation of the edge's blur, mm.</param>
 /// <param name="Roughness">Residual in the mark over its depth; a spot that is not symmetric is rough.</param>
 /// <param name="Sides">Part of the directions in which the mark ends in an edge, 0 to 1.</param>
 /// <param name="Model">The symmetric part, to be divided out.</param>
 internal sealed record SymmetricMark(
-    CardPoint Centre, Covariance2 Covariance, CentreInfluence Influence, double Diameter, double EdgeRadius, double E1, double E2, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model)
-{
-    /// <summary>Minor over major axis.</summary>
-    public double AxisRatio
-    {
-        get
-        {
-            double e = Math.Sqrt((E1 * E1) + (E2 * E2));
-            return Math.Sqrt((1 - e) / (1 + e));
-        }
-    }
-}
+    CardPoint Centre, Covariance2 Covariance, CentreInfluence Influence, double Diameter, double EdgeRadius, EllipticShape Shape, double Depth, double EdgeWidth, double Roughness, double Sides, MarkModel Model);
 
 /// <summary>The symmetric part of a mark: transmission as a function of the elliptic radius.</summary>
-internal sealed class MarkModel(CardPoint centre, double e1, double e2, double[] profile, double binWidth, double floor)
+internal sealed class MarkModel(CardPoint centre, EllipticShape shape, double[] profile, double binWidth, double floor)
 {
     /// <summary>Light left by the mark at a point, as part of the light around it.</summary>
     public double Transmission(CardPoint p)
     {
-        double du = p.U - centre.U, dv = p.V - centre.V;
-        double r = Math.Sqrt((((1 + e1) * du * du) + (2 * e2 * du * dv) + ((1 - e1) * dv * dv)) / Math.Sqrt(1 - (e1 * e1) - (e2 * e2)));
+        double r = shape.Radius(p.U - centre.U, p.V - centre.V);
         double x = (r / binWidth) - 0.5;
         if (x >= profile.Length - 1)
             return 1;

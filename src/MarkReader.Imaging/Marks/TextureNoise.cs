@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 
@@ -65,9 +66,8 @@ internal sealed class TextureNoise
 
         if (seen.Count < LeastPixels)
             return null;
-        double[] sorted = [.. seen.Order()];
-        double middle = sorted[sorted.Length / 2];
-        double spread = 1.4826 * Median(seen.Select(v => Math.Abs(v - middle)));
+        double middle = seen.Median();
+        double spread = 1.4826 * seen.Select(v => Math.Abs(v - middle)).Median();
         double[] texture = [.. values.Select(v => Math.Abs(v - middle) <= Outlier * spread ? v : double.NaN)];
         double mean = texture.Where(v => !double.IsNaN(v)).Average();
         int count = texture.Count(v => !double.IsNaN(v));
@@ -98,10 +98,4 @@ internal sealed class TextureNoise
     }
 
     private double At(int dx, int dy) => dy > _lags || Math.Abs(dx) > _lags ? 0 : _covariance[dy, dx + _lags];
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted[sorted.Length / 2];
-    }
 }

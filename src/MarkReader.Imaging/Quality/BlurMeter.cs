@@ -1,4 +1,5 @@
 using MarkReader.Cards;
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
@@ -25,7 +26,7 @@ internal static class BlurMeter
             .Select(edge => (Along: Math.Abs(edge.ToWhite.U) > 0.5, Sigma: Sigma(pixels, card.View, edge, cell)))
             .Where(b => b.Sigma is not null)
             .GroupBy(b => b.Along, b => b.Sigma!.Value)
-            .Select(g => g.Order().ElementAt(g.Count() / 2))
+            .Select(g => g.Median())
             .DefaultIfEmpty(0)
             .Max();
     }
@@ -35,13 +36,7 @@ internal static class BlurMeter
         CardVector along = edge.To - edge.From;
         CardPoint middle = edge.From + (0.5 * along);
         CardVector half = Math.Min(Spread, along.Magnitude / 3) / 2 / along.Magnitude * along;
-        (double xu, double xv, double yu, double yv) = view.Jacobian(middle);
-        PixelVector line = new((xu * along.U) + (xv * along.V), (yu * along.U) + (yv * along.V));
-        PixelVector white = new((xu * edge.ToWhite.U) + (xv * edge.ToWhite.V), (yu * edge.ToWhite.U) + (yv * edge.ToWhite.V));
-        PixelVector normal = 1 / line.Magnitude * new PixelVector(-line.Y, line.X);
-        double across = (normal.X * white.X) + (normal.Y * white.Y);
-        if (across < 0)
-            (normal, across) = (-1 * normal, -across);
+        (PixelVector normal, double across, _) = view.Across(middle, along, edge.ToWhite);
         int reach = (int)Math.Min(MaxHalf, 0.85 * cell * across);
         if (reach < 3)
             return null;

@@ -1,4 +1,5 @@
 using MarkReader.Cards;
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
@@ -79,7 +80,7 @@ internal sealed class PaperLight
                 white.Add((place, pixels[p.X, p.Y]));
         }
 
-        double median = white.Count == 0 ? 0 : white.Select(w => w.Light).Order().ElementAt(white.Count / 2);
+        double median = white.Count == 0 ? 0 : white.Select(w => w.Light).Median();
         return new(median, [.. white.Where(w => w.Light > 0 && w.Light >= LeastPart * median)]);
     }
 

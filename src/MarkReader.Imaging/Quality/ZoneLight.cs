@@ -1,3 +1,4 @@
+using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 
@@ -112,7 +113,7 @@ internal sealed class ZoneLight
         {
             if (below[part].Count < 4 || above[part].Count < 4)
                 return 0;
-            double step = Median(above[part]) - Median(below[part]);
+            double step = above[part].Median() - below[part].Median();
             if (sign != 0 && Math.Sign(step) != sign)
                 return 0;
             sign = Math.Sign(step);
@@ -120,12 +121,6 @@ internal sealed class ZoneLight
         }
 
         return sign * least;
-    }
-
-    private static double Median(List<double> values)
-    {
-        values.Sort();
-        return values[values.Count / 2];
     }
 
     private IEnumerable<(CardPoint Place, double Light)> Blocks()

@@ -124,6 +124,21 @@ internal sealed class CardView : ICardProjection
         return ((right.X - left.X) / (2 * Step), (up.X - down.X) / (2 * Step), (right.Y - left.Y) / (2 * Step), (up.Y - down.Y) / (2 * Step));
     }
 
+    /// <summary>A printed edge in the photo: the unit vector across it towards white, the px that one mm across it takes, and the px of <paramref name="along"/>.</summary>
+    /// <param name="at">A point of the edge.</param>
+    /// <param name="along">Direction of the edge on the card, of any length.</param>
+    /// <param name="toWhite">Unit vector on the card across the edge, from black to white.</param>
+    public (PixelVector Normal, double PixelsAcross, double PixelsAlong) Across(CardPoint at, CardVector along, CardVector toWhite)
+    {
+        (double xu, double xv, double yu, double yv) = Jacobian(at);
+        PixelVector line = new((xu * along.U) + (xv * along.V), (yu * along.U) + (yv * along.V));
+        PixelVector white = new((xu * toWhite.U) + (xv * toWhite.V), (yu * toWhite.U) + (yv * toWhite.V));
+        double length = line.Magnitude;
+        PixelVector normal = (1 / length) * new PixelVector(-line.Y, line.X);
+        double scale = (normal.X * white.X) + (normal.Y * white.Y);
+        return scale < 0 ? (-1 * normal, -scale, length) : (normal, scale, length);
+    }
+
     /// <summary>∂(x, y)/∂parameters in px, by central differences; growth moves no point, only edges.</summary>
     public (double[] X, double[] Y) ParameterJacobian(CardPoint point)
     {

@@ -53,16 +53,10 @@ internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
 
     private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, Span<double> buffer)
     {
-        (double xu, double xv, double yu, double yv) = view.Jacobian(middle);
-        PixelVector along = new((xu * halfSection.U) + (xv * halfSection.V), (yu * halfSection.U) + (yv * halfSection.V));
-        double sectionPx = 2 * along.Magnitude;
+        (PixelVector normal, double across, double halfPx) = view.Across(middle, halfSection, edge.ToWhite);
+        double sectionPx = 2 * halfPx;
         if (sectionPx < 3)
             return null;
-        PixelVector normal = (2 / sectionPx) * new PixelVector(-along.Y, along.X);
-        PixelVector white = new((xu * edge.ToWhite.U) + (xv * edge.ToWhite.V), (yu * edge.ToWhite.U) + (yv * edge.ToWhite.V));
-        double across = (normal.X * white.X) + (normal.Y * white.Y);
-        if (across < 0)
-            (normal, across) = (-1 * normal, -across);
         double half = Math.Min(MaxHalf, reach * _clearance * across);
         if (half < 2)
             return null;

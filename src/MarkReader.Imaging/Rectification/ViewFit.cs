@@ -39,7 +39,7 @@ internal sealed class ViewFit
         double[] weights = [.. _precision];
         NormalEquations equations = new(ViewParameters.Count);
         Vector<double> step = current;
-        double scale = Math.Max(1, 1.4826 * Median(_target.Select((t, i) => Math.Abs(t) * Math.Sqrt(_precision[i]))));
+        double scale = Math.Max(1, 1.4826 * _target.Select((t, i) => Math.Abs(t) * Math.Sqrt(_precision[i])).Median());
         for (int iteration = 0; iteration < 15; iteration++)
         {
             equations = new(ViewParameters.Count);
@@ -51,7 +51,7 @@ internal sealed class ViewFit
             for (int i = 0; i < n; i++)
                 residuals[i] = _target[i] - Dot(_rows[i], step);
             double[] standard = [.. residuals.Select((r, i) => Math.Abs(r) * Math.Sqrt(_precision[i]))];
-            scale = Math.Max(1, 1.4826 * Median(standard));
+            scale = Math.Max(1, 1.4826 * standard.Median());
             for (int i = 0; i < n; i++)
             {
                 double t = standard[i] / (Tukey * scale);
@@ -59,14 +59,14 @@ internal sealed class ViewFit
             }
         }
 
-        Matrix<double> normal = equations.Matrix;
-        Matrix<double> model = normal.Inverse() * (scale * scale);
-        double inflation = Inflation(normal, model, residuals, weights);
+        Matrix<double> inverse = equations.Matrix.Inverse();
+        Matrix<double> model = inverse * (scale * scale);
+        double inflation = Inflation(inverse, model, residuals, weights);
         return new(_start.Moved(step).WithCovariance(model * inflation), weights, residuals, scale * scale * inflation);
     }
 
     /// <summary>One factor for all: the ratio of the clustered to the model's variances on the homography's elements, never below 1.</summary>
-    private double Inflation(Matrix<double> normal, Matrix<double> model, double[] residuals, double[] weights)
+    private double Inflation(Matrix<double> inverse, Matrix<double> model, double[] residuals, double[] weights)
     {
         Dictionary<int, Vector<double>> scores = [];
         for (int i = 0; i < _rows.Length; i++)
@@ -82,7 +82,6 @@ internal sealed class ViewFit
         foreach (Vector<double> score in scores.Values)
             meat += score.OuterProduct(score);
         meat *= scores.Count / Math.Max(1.0, scores.Count - ViewParameters.Count);
-        Matrix<double> inverse = normal.Inverse();
         Matrix<double> clustered = inverse * meat * inverse;
         return Math.Max(1, Enumerable.Range(0, ViewParameters.Homography).Average(k => clustered[k, k] / model[k, k]));
     }
@@ -107,12 +106,6 @@ internal sealed class ViewFit
     }
 
     private static double Square(double x) => x * x;
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length == 0 ? 0 : sorted[sorted.Length / 2];
-    }
 }
 
 /// <summary>A fitted view, the weight (1/px²) and residual (px) of each edge section, and the variance of a residual of unit weight, clusters counted.</summary>

@@ -27,9 +27,9 @@ public sealed class OutlineFitTests
     public void An_ellipse_keeps_its_centre_and_its_axes()
     {
         ZoneMap light = Burns.Map((x, y) => 0.8 * (1 - Burns.Darkness("disc", Math.Sqrt((x * x / 9) + (y * y / 4)))));
-        FittedOutline fit = OutlineFit.Fit(light, new Disc(new(0.1, 0.1), 2.4, -0.3, 0), 0.12)!;
+        FittedOutline fit = OutlineFit.Fit(light, new Disc(new(0.1, 0.1), 2.4, new(-0.3, 0)), 0.12)!;
         Assert.InRange(fit.Centre.DistanceTo(CardPoint.Origin), 0, 0.005);
-        Assert.Equal(2.0 / 3, fit.AxisRatio, 0.015);
+        Assert.Equal(2.0 / 3, fit.Shape.AxisRatio, 0.015);
         Assert.Equal(Math.Sqrt(6), fit.Radius, 0.03);
     }
 

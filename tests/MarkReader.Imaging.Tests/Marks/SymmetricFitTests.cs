@@ -43,7 +43,7 @@ public sealed class SymmetricFitTests
         ZoneMap map = Burns.Map((x, y) => Burns.Darkness("disc", Math.Sqrt((x * x / 9) + (y * y / 4))));
         SymmetricMark fit = SymmetricFit.Fit(map, new(0.3, 0.2), 4.9)!;
         Assert.InRange(fit.Centre.DistanceTo(CardPoint.Origin), 0, 0.003);
-        Assert.Equal(2.0 / 3, fit.AxisRatio, 0.01);
+        Assert.Equal(2.0 / 3, fit.Shape.AxisRatio, 0.01);
         Assert.Equal(2 * Math.Sqrt(6), fit.Diameter, 0.03);
     }
 
