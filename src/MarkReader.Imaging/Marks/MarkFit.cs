@@ -16,7 +16,7 @@ internal static class MarkFit
     private const double CleanRoughness = 0.03;
 
     /// <summary>Texture is not quite what its covariance says: creases cluster. Factor of variance, from rendered scorches on crepe.</summary>
-    private const double TextureInflation = 3;
+    private const double TextureInflation = 4.5;
 
     /// <summary>Amplitude over its uncertainty that a scorch needs.</summary>
     private const double LeastSignificance = 12;

@@ -19,8 +19,8 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     /// <summary>Roughness of an outline, over its radius, that a burn may have; letters have more.</summary>
     private const double MostRoughness = 0.06;
 
-    /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines 0.6.</summary>
-    private const double LeastScore = 0.6;
+    /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines have 0.55 and more.</summary>
+    private const double LeastScore = 0.53;
 
     private const string TwoInOne = "two in one";
 
@@ -102,9 +102,13 @@ internal sealed record Verdict(MarkCandidate Candidate, OpenCvSharp.Point[] Outl
     /// <summary>How well the marks' outlines fit, to choose between areas of one spot.</summary>
     public double Score => Marks.Count == 0 ? double.NegativeInfinity : Marks.Average(ScoreOf) + (0.2 * (Marks.Count - 1));
 
-    public static double ScoreOf(FittedMark mark) => mark.Method switch
+    /// <summary>Edge width over radius up to which a mark has an outline to be judged by, however it was measured.</summary>
+    private const double SharpEdge = 0.15;
+
+    public static double ScoreOf(FittedMark mark) => mark switch
     {
-        MarkMethod.Outline => mark.Outline!.Seen - (5 * mark.Outline.Roughness) - (0.5 * mark.Symmetric.Roughness),
+        { Method: MarkMethod.Outline } or { Method: MarkMethod.Symmetry, Outline: not null } when mark.Outline is { } o && (mark.Method == MarkMethod.Outline || o.Sigma < SharpEdge * o.Radius) =>
+            o.Seen - (8 * o.Roughness) - (0.3 * mark.Symmetric.Roughness),
         _ => mark.Symmetric.Sides - (2 * mark.Symmetric.Roughness),
     };
 }

@@ -12,7 +12,8 @@ namespace MarkReader.Imaging.Marks;
 /// <remarks>
 /// Ellipses by robust least squares over the directions (Tukey's biweight); two marks share one shape, since one beam made them. The covariance
 /// is clustered by sectors (Liang and Zeger, Biometrika 73, 1986), of a single mark by pairs of opposite ones: an outline that bulges alike on
-/// opposite sides does not move its centre.
+/// opposite sides does not move its centre. Of a whole outline the mean of that and of what its harmonics say (<see cref="OutlineHarmonics"/>) is taken:
+/// each rests on few numbers.
 /// </remarks>
 internal static class OutlineFit
 {
@@ -34,6 +35,9 @@ internal static class OutlineFit
 
     /// <summary>What one part of hidden directions adds to the variance, as a factor.</summary>
     private const double HiddenWeight = 4;
+
+    /// <summary>Part of the directions from which on the outline's harmonics can be told apart.</summary>
+    private const double NearlyWhole = 0.9;
 
     /// <summary>Half an outline does not average its irregularities as a whole one does. Factor of variance, from rendered pairs.</summary>
     private const double PairInflation = 2.5;
@@ -168,9 +172,12 @@ internal static class OutlineFit
             double seen = own.Length / (double)Directions;
             // Directions that were left out show that something lies on the mark; it may lie on some of the rest.
             double hidden = marks == 1 ? 1 + (HiddenWeight * (1 - seen)) : PairInflation;
+            Covariance2 ofCentre = new(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]);
+            if (marks == 1 && seen > NearlyWhole)
+                ofCentre = 0.5 * (ofCentre + OutlineHarmonics.OfCentre([.. Enumerable.Range(0, n).Where(i => weights[i] > 0).Select(i => (edges[i].Angle, residuals[i]))]));
             return new(
                 start[mark].Centre + new CardVector(p[at], p[at + 1]),
-                hidden * new Covariance2(covariance[at, at], covariance[at, at + 1], covariance[at + 1, at + 1]),
+                hidden * ofCentre,
                 LevelDoubt.Of(own, sigma),
                 p[at + 2],
                 new(p[shape], p[shape + 1]),

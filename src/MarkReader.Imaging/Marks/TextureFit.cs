@@ -14,8 +14,8 @@ internal static class TextureFit
     private const int Parameters = 8; // centre u, v; radius; edge width; amplitude; plane 1, u, v
     private const int MostPixels = 900;
 
-    /// <summary>Part of the texture's variance that is taken to lack structure: no estimate of it is so exact that a fit may rest on what it never showed.</summary>
-    private const double Unstructured = 0.1;
+    /// <summary>Variance without structure that is added, as part of the texture's: no estimate of it is so exact that a fit may rest on what it never showed.</summary>
+    private const double Unstructured = 1;
 
     /// <param name="darkening">Other marks divided out; NaN where nothing is known.</param>
     /// <param name="centre">Rough centre, mm.</param>
