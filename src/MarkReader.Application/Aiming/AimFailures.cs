@@ -11,6 +11,9 @@ public static class AimFailures
     /// <summary>The two photos show cards of different kinds.</summary>
     public static readonly FailureCode CardsDiffer = new("CARDS_DIFFER", FailureKind.NotMeasurable);
 
+    /// <summary>The near photo shows two marks and the far photo only one of them.</summary>
+    public static readonly FailureCode PhotosSwapped = new("PHOTOS_SWAPPED", FailureKind.BadInput);
+
     /// <summary>The near photo shows more than one mark.</summary>
     public static readonly FailureCode NearMarkUnclear = new("NEAR_MARK_UNCLEAR", FailureKind.NotMeasurable);
 

@@ -36,13 +36,15 @@ public static class MarkChoice
         if (near.Card.Kind != far.Card.Kind)
             return new Failure(AimFailures.CardsDiffer, $"the near photo shows a {near.Card.Kind} card and the far photo a {far.Card.Kind} card", "take both photos of the same card on the same tape");
         if (near.Marks.Count == 0)
-            return MeasurePhoto.NoMark("near photo: ", near.Doubtful.Count);
+            return MeasurePhoto.NoMark("near photo: ", near.Doubtful);
+        if (near.Marks.Count == 2 && far.Marks.Count == 1 && near.Marks.Any(m => Distance(m, far.Marks[0]) <= Gate(m, far.Marks[0])))
+            return new Failure(AimFailures.PhotosSwapped, "the near photo shows two marks and the far photo only one of them; the photos look swapped", "give the photo with one mark as the near one");
         if (near.Marks.Count > 1)
             return new Failure(AimFailures.NearMarkUnclear, $"the near photo shows {near.Marks.Count} marks instead of one", "tap the near mark (command line: --near-at X,Y), or fire the near pulse on clean tape");
         Mark first = near.Marks[0];
         return far.Marks.Count switch
         {
-            0 => MeasurePhoto.NoMark("far photo: ", far.Doubtful.Count),
+            0 => MeasurePhoto.NoMark("far photo: ", far.Doubtful),
             1 => new ChosenMarks(first, far.Marks[0], [.. Coincidence(first, far.Marks[0])]),
             2 => NewOf(first, far.Marks),
             _ => new Failure(AimFailures.FarMarkUnclear, $"the far photo shows {far.Marks.Count} marks; at most the near and the far one are expected", "tap the far mark (command line: --far-at X,Y), or " + NewTape),
@@ -52,7 +54,7 @@ public static class MarkChoice
     public static Outcome<ChosenMarks> OnePhoto(PhotoMeasurement photo, FirstMark first)
     {
         if (photo.Marks.Count == 0)
-            return MeasurePhoto.NoMark("", photo.Doubtful.Count);
+            return MeasurePhoto.NoMark("", photo.Doubtful);
         if (photo.Marks.Count != 2)
             return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? "the photo shows one mark instead of two" : $"the photo shows {photo.Marks.Count} marks instead of two", "tap both marks (command line: --near-at and --far-at), or give a near and a far photo");
         double Place(Mark mark) => first switch
@@ -98,9 +100,9 @@ public static class MarkChoice
     private static IEnumerable<Warning> Coincidence(Mark near, Mark far)
     {
         if (Distance(near, far) <= Gate(near, far))
-            yield return new("marksCoincide", "The far photo shows a single mark, at the place of the near one. Either both pulses fell on one spot and the leg is aligned, or the far pulse left no mark: fire the far pulse on clean tape to tell.");
+            yield return new("marksCoincide", "The far mark lies at the place of the near one. Either both pulses fell on one spot and the leg is aligned, or the far pulse left no mark: fire the far pulse on clean tape to tell.");
         else if (Distance(near, far) < (near.Diameter + far.Diameter).Millimetres / 2)
-            yield return new("marksOverlap", "The far photo shows a single mark that overlaps the place of the near one. If both pulses fell on the same tape it is a blend of the two: fire the far pulse on clean tape.");
+            yield return new("marksOverlap", "The far mark overlaps the place of the near one. If both pulses fell on the same tape it is a blend of the two: fire the far pulse on clean tape.");
     }
 
     private static IEnumerable<Warning> Shift(Mark near, Mark again)

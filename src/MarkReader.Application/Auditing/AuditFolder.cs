@@ -88,7 +88,7 @@ public static class AuditFolder
             return new(name, truth, [], 0, failure);
         // A photo whose truth holds no mark must be refused as such; elsewhere a missing mark is a missed one.
         if (measurement.Marks.Count == 0 && truth.Marks.Count == 0)
-            return new(name, truth, [], 0, truth.ExpectedError is null ? null : Measuring.MeasurePhoto.NoMark(""));
+            return new(name, truth, [], 0, truth.ExpectedError is null ? null : Measuring.MeasurePhoto.NoMark("", []));
         // Where a refusal is right, every mark that is stated is a false one.
         if (truth.ExpectedError is not null)
             return new(name, truth, [], measurement.Marks.Count, null);

@@ -15,5 +15,8 @@ public static class ReadingFailures
     /// <summary>Nothing at a named place can be measured as a mark.</summary>
     public static readonly FailureCode NothingThere = new("NOTHING_THERE", FailureKind.NotMeasurable);
 
+    /// <summary>Two named places belong to one mark.</summary>
+    public static readonly FailureCode SameMarkTwice = Bad("SAME_MARK_TWICE");
+
     private static FailureCode Bad(string name) => new(name, FailureKind.BadInput);
 }

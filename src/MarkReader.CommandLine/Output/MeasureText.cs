@@ -1,3 +1,4 @@
+using System.Globalization;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
 
@@ -22,7 +23,23 @@ internal static class MeasureText
             BudgetText.Of([.. measurement.Marks.Select((m, i) => ($"mark {i + 1}", m.Budget))]),
             Words.Budget,
             .. Words.Of(measurement.Warnings),
+            .. Doubtful(measurement.Doubtful),
         ];
         return string.Join(Environment.NewLine, lines);
+    }
+
+    /// <summary>Spots that the photo leaves open, with the option that measures each.</summary>
+    private static IEnumerable<string> Doubtful(IReadOnlyList<DoubtfulSpot> spots)
+    {
+        if (spots.Count == 0)
+            yield break;
+        Table table = new("may be a mark", "u/mm", "v/mm", "diameter/mm", "because of");
+        foreach (DoubtfulSpot spot in spots)
+        {
+            string place = string.Create(CultureInfo.InvariantCulture, $"--at {spot.Photo.X:0},{spot.Photo.Y:0}");
+            table.Add(place, Words.Fixed(spot.Centre.U, 1), Words.Fixed(spot.Centre.V, 1), Words.Fixed(spot.Diameter.Millimetres, 1), spot.Reason);
+        }
+
+        yield return table.ToString();
     }
 }

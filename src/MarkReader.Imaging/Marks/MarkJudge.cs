@@ -52,18 +52,22 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
             return Rejected(shape);
         if (MarkFit.Of(clear, symmetric) is not { } mark)
             return Rejected("no outline");
-        return mark.Outline switch
-        {
-            { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => Rejected("open outline"),
-            { Roughness: > MostRoughness } when mark.Method != MarkMethod.Texture => Rejected("rough outline"),
-            _ when mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare) => Rejected("smoke of a mark"),
-            _ when mark.Diameter is < LeastDiameter or > MostDiameter => Rejected("size"),
-            _ when Verdict.ScoreOf(mark) < LeastScore => Rejected("poor outline"),
-            _ => new(c, area.Outline, [mark with { Strokes = area.Strokes }]),
-        };
+        if (mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare))
+            return Rejected("smoke of a mark");
+        return Doubt(mark) is { } doubt ? Rejected(doubt) : new(c, area.Outline, [mark with { Strokes = area.Strokes }]);
 
         Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, area.Outline, []);
     }
+
+    /// <summary>What speaks against a fitted mark by itself, in a few words; null when nothing does.</summary>
+    public static string? Doubt(FittedMark mark) => mark.Outline switch
+    {
+        { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => "open outline",
+        { Roughness: > MostRoughness } when mark.Method != MarkMethod.Texture => "rough outline",
+        _ when mark.Diameter is < LeastDiameter or > MostDiameter => "size",
+        _ when Verdict.ScoreOf(mark) < LeastScore => "poor outline",
+        _ => null,
+    };
 
     private static bool IsBeside(SymmetricMark s, IReadOnlyList<FittedMark> marks, double share) =>
         marks.Any(m => s.Depth < share * m.Symmetric.Depth && m.Centre.DistanceTo(s.Centre) < SymmetricFit.HaloReach(m.Diameter) + (s.Diameter / 2));

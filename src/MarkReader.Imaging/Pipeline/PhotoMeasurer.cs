@@ -59,6 +59,7 @@ public static class PhotoMeasurer
             card.View.Camera.SightAt(CardPoint.Origin),
             card.Residual);
         DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
+        string[] doubts = taps.Count == 0 ? [] : [.. found.Marks.Select(MarkJudge.Doubt).OfType<string>().Distinct()];
         PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
         return new PhotoMeasurement(
             photo.Size,
@@ -68,6 +69,6 @@ public static class PhotoMeasurer
             marks,
             doubtful,
             quality,
-            PhotoWarnings.Of(sighted, quality, marks, doubtful));
+            PhotoWarnings.Of(sighted, quality, marks, doubtful, doubts));
     }
 }

@@ -42,13 +42,16 @@ internal static class PhotoWarnings
     /// <summary>Beyond doubt a shadow; then glare has to cover this part of the zone to be the first thing to mend.</summary>
     private const double DeepShadow = 0.6, GlareBesideShadow = 0.1;
 
-    public static IReadOnlyList<Warning> Of(FoundCard found, PhotoQuality quality, IReadOnlyList<Mark> marks, IReadOnlyList<DoubtfulSpot> doubtful)
+    /// <param name="tapped">What speaks against the marks that the user named.</param>
+    public static IReadOnlyList<Warning> Of(FoundCard found, PhotoQuality quality, IReadOnlyList<Mark> marks, IReadOnlyList<DoubtfulSpot> doubtful, IReadOnlyList<string> tapped)
     {
         List<Warning> warnings = [];
         if (doubtful.Count > 0)
             warnings.Add(new("doubtfulSpots", doubtful.Count == 1 ? "A dark spot may be a mark: tap it if it is one." : Text($"{doubtful.Count} dark spots may be marks: tap those that are.")));
         else if (marks.Count == 0)
             warnings.Add(new("noMark", "No mark is seen in the card's free zone: check that the pulse left a mark on the tape, and take the photo again in even light."));
+        if (tapped.Count > 0)
+            warnings.Add(new("unlikelyMark", Text($"What was tapped hardly looks like a mark ({string.Join(", ", tapped)}): make sure that it is one, and do not rely on its uncertainty.")));
         if (found.OtherCards > 0)
             warnings.Add(new("otherCards", "Another card is in view; the one with marks was measured, or else the one with more markers: cover the other."));
         warnings.AddRange(OfGeometry(quality));

@@ -36,5 +36,8 @@ internal static class TapCheck
         return null;
     }
 
-    private static string Text(PixelPoint p) => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.#}, {p.Y:0.#}");
+    private static string Text(PixelPoint p) => string.Create(CultureInfo.InvariantCulture, $"{Text(p.X)}, {Text(p.Y)}");
+
+    // A mistyped exponent would print a hundred digits.
+    private static string Text(double x) => x.ToString(Math.Abs(x) < 1e6 ? "0.#" : "G3", CultureInfo.InvariantCulture);
 }

@@ -61,6 +61,10 @@ public sealed class MarkChoiceTests
     }
 
     [Fact]
+    public void A_near_photo_with_two_marks_and_a_far_photo_with_one_of_them_are_called_swapped() =>
+        Refused("PHOTOS_SWAPPED", MarkChoice.NearAndFar(Some.Photo(Some.Mark(1, 2), Some.Mark(5, -3)), Some.Photo(Some.Mark(1.02, 1.99))));
+
+    [Fact]
     public void Uncertain_marks_widen_the_gate()
     {
         // 0.6 mm apart: outside the gate of precise marks, within four standard deviations of these.

@@ -83,6 +83,18 @@ public sealed class DifficultPhotosTests
     }
 
     [Fact]
+    public void A_letter_that_the_user_taps_is_said_to_be_an_unlikely_mark()
+    {
+        SceneSpec spec = Support.Scenes.Small(36);
+        spec = spec with { Pens = [new(PenColour.Black, 0.8, [(4.4, -7.6), (6, -4.4), (7.6, -7.6)]), new(PenColour.Black, 0.8, [(5.2, -6.2), (6.8, -6.2)])] };
+        PhotoMeasurement seen = Measure(spec);
+        Assert.DoesNotContain(seen.Marks, m => m.Centre.Point.DistanceTo(new(6, -6)) < 3);
+        PhotoMeasurement tapped = Measure(spec, new() { Taps = [seen.Projection.ToPhoto(new(6, -6))] });
+        Assert.Contains(tapped.Warnings, w => w.Code == "unlikelyMark");
+        Assert.DoesNotContain(Measure(spec, new() { Taps = [seen.Marks[0].Photo] }).Warnings, w => w.Code == "unlikelyMark");
+    }
+
+    [Fact]
     public void The_components_of_a_marks_budget_add_up_to_its_covariance()
     {
         foreach (Imaging.Marks.Mark mark in Measure(Support.Scenes.Small(35)).Marks)
