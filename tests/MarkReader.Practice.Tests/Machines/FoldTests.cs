@@ -36,7 +36,7 @@ public sealed class FoldTests
     [Fact]
     public void Pushing_the_right_hand_screw_of_mirror_one_moves_the_beam_left_and_pushing_the_upper_one_moves_it_down()
     {
-        // Right, facing the knobs of mirror one, is away from the tape: the face then looks more to the tube's other side.
+        // Pushed forwards on its right, seen from behind, a face turns to the left; pushed above, it looks down.
         PracticeMachine machine = Some.Straight().WithFrame(PracticeLeg.One, Some.CentreFrame());
         Assert.True(Mark(machine.Turn(PracticeLeg.One, "A", 0.1).ValueOrThrow(), PracticeLeg.One, 400).U < -1);
         Assert.True(Mark(machine.Turn(PracticeLeg.One, "B", 0.1).ValueOrThrow(), PracticeLeg.One, 400).V < -1);
