@@ -27,7 +27,7 @@ namespace MarkReader.Practice.Machines;
 /// All mirrors fold by 90°. Tape stands on mirror two's frame or face (leg 1), on the head's entry hole (leg 2 and corner survey), or below
 /// the nozzle (leg 3). Every place is worked out by the vector law of reflection and by meeting planes; nothing is linearised.
 /// The machine is immutable: turning a screw gives another machine. It answers as a workshop does, with scatter; what is true can be read
-/// with the methods of MachineTruth, for scoring.
+/// with the methods of <see cref="Truth.MachineTruth"/>, for scoring.
 /// </remarks>
 public sealed record PracticeMachine
 {
@@ -146,6 +146,17 @@ public sealed record PracticeMachine
             },
         });
     }
+
+    /// <summary>The station of leg 1 or 2 at a stated path length.</summary>
+    /// <param name="leg">Leg 1 or 2.</param>
+    /// <param name="path">The path length as the owner counts it.</param>
+    /// <param name="gantry">Where the gantry stands; for leg 2.</param>
+    public PracticeStation StationAt(PracticeLeg leg, Length path, Length gantry = default) => leg switch
+    {
+        PracticeLeg.One => PracticeStation.LegOne(Stated.LegOne.TravelAt(path)),
+        PracticeLeg.Two => PracticeStation.LegTwo(Stated.LegTwo.TravelAt(path), gantry),
+        _ => throw new ArgumentOutOfRangeException(nameof(leg), leg, "Leg 3 has a drop below the nozzle instead of a travel."),
+    };
 
     /// <summary>The mirror from which a leg starts.</summary>
     public MountedMirror SourceOf(PracticeLeg leg) => leg switch

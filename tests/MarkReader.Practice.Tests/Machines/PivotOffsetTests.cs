@@ -61,22 +61,33 @@ public sealed class PivotOffsetTests
         Assert.True(Math.Abs(walk.V) > 0.2);
     }
 
+    [Theory]
+    [InlineData(PracticeLeg.One, -15)]
+    [InlineData(PracticeLeg.Two, 15)]
+    public void Out_of_the_plane_of_incidence_the_beam_swings_about_the_reflecting_point_itself(PracticeLeg leg, double edge) =>
+        Assert.Equal(0, Crossing(Machine(leg, edge, 6), leg, "B", 0.02, m => m.V), 0.02);
+
     /// <summary>A square frame on the leg's source mirror: pivot and screw B on the vertical line at <paramref name="edge"/>, screw A opposite.</summary>
     private static PracticeMachine Machine(PracticeLeg leg, double edge, double faceDistance) => Some.Straight().WithFrame(leg, new ThreeContactFrame(
         Some.Contact(edge, -15), Some.Contact(-edge, -15, Some.Screw("A")), Some.Contact(edge, 15, Some.Screw("B")), Some.Mm(faceDistance)));
 
-    private static double Crossing(PracticeMachine machine, PracticeLeg leg, string screw, double turns)
+    private static double Crossing(PracticeMachine machine, PracticeLeg leg, string screw, double turns, Func<CardPoint, double>? component = null)
     {
         PracticeMachine one = machine.Turn(leg, screw, turns).ValueOrThrow(), other = machine.Turn(leg, screw, -turns).ValueOrThrow();
-        double Gap(double z) => Across(one, leg, z) - Across(other, leg, z);
+        double Gap(double z) => Across(one, leg, z, component) - Across(other, leg, z, component);
         return -100 * Gap(0) / (Gap(100) - Gap(0));
     }
 
-    /// <summary>u of the beam's line at path z, which may lie before the travel.</summary>
-    private static double Across(PracticeMachine machine, PracticeLeg leg, double z)
+    /// <summary>u (or another component) of the beam's line at path z, which may lie before the travel.</summary>
+    private static double Across(PracticeMachine machine, PracticeLeg leg, double z, Func<CardPoint, double>? component = null)
     {
-        double U(double travel) => machine.TrueMark(leg == PracticeLeg.One ? Some.One(travel) : Some.Two(travel)).ValueOrThrow().Place.U;
+        double At(double travel)
+        {
+            CardPoint mark = machine.TrueMark(leg == PracticeLeg.One ? Some.One(travel) : Some.Two(travel)).ValueOrThrow().Place;
+            return component?.Invoke(mark) ?? mark.U;
+        }
+
         double first = leg == PracticeLeg.One ? 80 : 60;
-        return U(0) + ((z - first) / 400 * (U(400) - U(0)));
+        return At(0) + ((z - first) / 400 * (At(400) - At(0)));
     }
 }
