@@ -1,9 +1,9 @@
-using MathNet.Numerics.Distributions;
 using MarkReader.Practice.Beams;
 using MarkReader.Practice.Frames;
 using MarkReader.Practice.Geometry;
 using MarkReader.Practice.Rails;
 using MarkReader.Quantities;
+using MathNet.Numerics.Distributions;
 
 namespace MarkReader.Practice.Machines;
 

@@ -42,6 +42,16 @@ public sealed class RailTests
     }
 
     [Theory]
+    [InlineData(0, -0.1 * 500 / 560)]
+    [InlineData(250, -0.1 * 250 / 560)]
+    [InlineData(500, 0)]
+    public void A_left_rail_bent_upwards_lifts_the_gantry_s_left_end_alone(double x, double v)
+    {
+        PracticeMachine machine = Some.Straight() with { GantryRail = new(new RailBend(BendShape.Parabola, Length.Zero, Some.Mm(0.1))), RollFactor = 0 };
+        Assert.Equal(v, machine.TrueMark(Some.Two(x, 200)).ValueOrThrow().Place.V, 1e-7);
+    }
+
+    [Theory]
     [InlineData(BendShape.Parabola, 4 * 0.1 / 400)]
     [InlineData(BendShape.HalfSine, Math.PI * 0.1 / 400)]
     public void A_carriage_that_follows_the_rail_s_slope_turns_the_beam_by_twice_its_yaw(BendShape shape, double slope)
