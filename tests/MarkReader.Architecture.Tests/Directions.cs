@@ -7,7 +7,7 @@ internal static class Directions
     [
         ["Quantities"],
         ["Cards"],
-        ["Imaging", "Alignment", "Metrology", "Drawing"],
+        ["Imaging", "Alignment", "Metrology", "Drawing", "Practice"],
         ["Application"],
         ["CommandLine", "Service"],
     ];
@@ -19,7 +19,7 @@ internal static class Directions
         ("MetadataExtractor", ["Imaging"]),
         ("SkiaSharp", ["Drawing"]),
         ("ScottPlot", ["Drawing"]),
-        ("MathNet", ["Imaging", "Alignment", "Metrology"]),
+        ("MathNet", ["Imaging", "Alignment", "Metrology", "Practice"]),
         ("Dapper", ["Application"]),
         ("dbup", ["Application"]),
         ("Microsoft.Data.Sqlite", ["Application"]),
@@ -34,8 +34,8 @@ internal static class Directions
 
     public static bool Allows(string user, string used)
     {
-        // The mathematics of legs is about millimetres on any target: it knows no card.
-        if (user is "Alignment" or "Metrology" && used == "Cards")
+        // The mathematics of legs is about millimetres on any target: it knows no card. Nor does the practice machine.
+        if (user is "Alignment" or "Metrology" or "Practice" && used == "Cards")
             return false;
         return Layer(used) < Layer(user);
     }

@@ -40,6 +40,9 @@ public sealed class DirectionsTests
     [InlineData("Imaging", "Alignment")]
     [InlineData("Alignment", "Imaging")]
     [InlineData("Alignment", "Cards")]
+    [InlineData("Alignment", "Practice")]
+    [InlineData("Practice", "Alignment")]
+    [InlineData("Practice", "Cards")]
     [InlineData("Application", "Service")]
     [InlineData("Quantities", "Quantities")]
     public void The_directions_forbid(string user, string used) => Assert.False(Directions.Allows(user, used));
