@@ -63,7 +63,7 @@ public static class AimSolver
             : (near.Path + leg.PivotOffset.Millimetres) / (far.Path - near.Path);
     }
 
-    private static FitQuality Quality(LinearFit fit) => fit.DegreesOfFreedom == 0
+    internal static FitQuality Quality(LinearFit fit) => fit.DegreesOfFreedom == 0
         ? new(0, 0, null)
         : new(fit.ChiSquare, fit.DegreesOfFreedom, SpecialFunctions.GammaUpperRegularized(fit.DegreesOfFreedom / 2.0, fit.ChiSquare / 2));
 
