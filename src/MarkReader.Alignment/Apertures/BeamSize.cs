@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
@@ -16,7 +17,7 @@ public sealed record EnergyMark(double Energy, MeasuredLength Diameter);
 /// <param name="ThresholdUncertainty">Its standard uncertainty.</param>
 /// <param name="Fit">How well D² rises in proportion to ln E.</param>
 /// <param name="Warnings">What the user should know.</param>
-public sealed record BeamSize(MeasuredLength Radius, double Threshold, double ThresholdUncertainty, Aiming.FitQuality Fit, IReadOnlyList<Warning> Warnings);
+public sealed record BeamSize(MeasuredLength Radius, double Threshold, double ThresholdUncertainty, FitQuality Fit, IReadOnlyList<Warning> Warnings);
 
 /// <summary>Beam radius and threshold from D² = 2w²·ln(E/Eth).</summary>
 /// <remarks>
@@ -60,7 +61,7 @@ public static class BeamSizeFit
         double logThreshold = -line.Intercept / line.Slope;
         // At the threshold the line is zero: u(ln Eth) = u(line there)/slope, which holds the covariance of both.
         double threshold = Math.Exp(logThreshold), thresholdUncertainty = threshold * line.At(logThreshold).Uncertainty / line.Slope;
-        Aiming.FitQuality fit = new(
+        FitQuality fit = new(
             line.ChiSquare,
             line.DegreesOfFreedom,
             line.DegreesOfFreedom == 0 ? null : SpecialFunctions.GammaUpperRegularized(line.DegreesOfFreedom / 2.0, line.ChiSquare / 2));
@@ -69,7 +70,7 @@ public static class BeamSizeFit
             threshold,
             thresholdUncertainty,
             fit,
-            fit.Probability < Aiming.AimSolver.ImprobableBelow
+            fit.Probability < AimSolver.ImprobableBelow
                 ? [new("diametersOffLine", "The squared diameters do not rise in proportion to the logarithm of the energy: the beam may not be Gaussian, or long pulses widened the marks. Use shorter pulses.")]
                 : []);
     }

@@ -10,7 +10,7 @@ internal static class BivariateNormal
     // Standard deviations on either side of the mean that are integrated over: what lies beyond is less than 1e-18.
     private const double Reach = 9;
 
-    private const int Nodes = 64;
+    private const int Nodes = 32;
 
     private static readonly GaussLegendreRule s_rule = new(-1, 1, Nodes);
 

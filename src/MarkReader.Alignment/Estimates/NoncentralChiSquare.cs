@@ -12,6 +12,9 @@ public static class NoncentralChiSquare
     // The library's function is made for this range of λ/2 and x/2, and does not refuse others; beyond it, and for x = λ, where the function gives no number, the integral by chords is as exact.
     private const double MostArgument = 10_000;
 
+    // Standard deviations beyond which the normal tail is nothing to double precision.
+    private const double Beyond = 38;
+
     /// <summary>Probability of a value of at most <paramref name="x"/> (≥ 0) for noncentrality λ (≥ 0).</summary>
     public static double Below(double x, double noncentrality) => 1 - Above(x, noncentrality);
 
@@ -30,7 +33,4 @@ public static class NoncentralChiSquare
         double above = x / 2 > MostArgument || noncentrality / 2 > MostArgument ? double.NaN : SpecialFunctions.MarcumQ(1, noncentrality / 2, x / 2);
         return double.IsNaN(above) ? 1 - BivariateNormal.OverDisc(new(centre, 0, 1, 1), root) : above;
     }
-
-    // Standard deviations beyond which the normal tail is nothing to double precision.
-    private const double Beyond = 38;
 }

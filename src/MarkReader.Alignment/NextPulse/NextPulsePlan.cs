@@ -12,9 +12,6 @@ namespace MarkReader.Alignment.NextPulse;
 /// </remarks>
 public static class NextPulsePlan
 {
-    public static readonly FailureCode StationCount = new("NEXT_PULSE_STATION_COUNT", FailureKind.BadInput);
-    public static readonly FailureCode PulseUncertainty = new("NEXT_PULSE_UNCERTAINTY", FailureKind.BadInput);
-
     private const int MostStations = 50, MostMarks = 200;
 
     /// <param name="observations">The marks so far; none to begin with.</param>
@@ -23,9 +20,9 @@ public static class NextPulsePlan
     {
         options ??= NextPulseOptions.Default;
         if (stations.Count is < 2 or > MostStations || observations.Count > MostMarks)
-            return new Failure(StationCount, $"{stations.Count} stations and {observations.Count} marks were given", "give 2 to 50 stations of the carriage, and at most 200 marks");
+            return new Failure(NextPulseFailures.StationCount, $"{stations.Count} stations and {observations.Count} marks were given", "give 2 to 50 stations of the carriage, and at most 200 marks");
         if (options.Pulse.Determinant <= 0)
-            return new Failure(PulseUncertainty, "the uncertainty of a pulse's mark is zero in some direction", "give the standard uncertainty of one mark in mm, about 0.05");
+            return new Failure(NextPulseFailures.PulseUncertainty, "the uncertainty of a pulse's mark is zero in some direction", "give the standard uncertainty of one mark in mm, about 0.05");
         if (LegChecks.All(leg, stations) is { } wrong)
             return wrong;
 

@@ -17,6 +17,9 @@ public static class StackSearch
     private const int PerMillimetre = 1000;
     private const byte Unreached = byte.MaxValue;
 
+    // Micrometres: sums of decimal thicknesses and limits are compared with this allowed for.
+    private const double Rounding = 1e-6;
+
     /// <param name="stock">What the user has.</param>
     /// <param name="wanted">The height to reach; zero or more.</param>
     /// <param name="tolerance">How far from it a stack's height may be.</param>
@@ -31,12 +34,9 @@ public static class StackSearch
         int highest = (int)Math.Ceiling((wanted.Millimetres + Math.Max(wanted.Millimetres, tolerance.Millimetres)) * PerMillimetre) + 1;
         Table table = new(stock, highest, mostPieces);
         int best = Choose(table.Fewest, wanted.Millimetres * PerMillimetre, tolerance.Millimetres * PerMillimetre);
-        // Sums of decimal thicknesses and limits are compared with rounding allowed for.
         bool reached = Math.Abs(best - (wanted.Millimetres * PerMillimetre)) <= (tolerance.Millimetres * PerMillimetre) + Rounding;
         return new StackAdvice(table.Stack(best), wanted, tolerance, reached);
     }
-
-    private const double Rounding = 1e-6;
 
     private static int Choose(byte[] fewest, double wanted, double tolerance)
     {

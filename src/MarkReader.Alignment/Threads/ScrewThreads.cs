@@ -14,9 +14,6 @@ public static class ScrewThreads
     /// <summary>Largest pitch taken for real, mm.</summary>
     public const double MostPitch = 5;
 
-    public static readonly FailureCode Unknown = new("THREAD_UNKNOWN", FailureKind.BadInput);
-    public static readonly FailureCode PitchInvalid = new("THREAD_PITCH_INVALID", FailureKind.BadInput);
-
     private const string Hint = "name a thread such as M4, M4x0.5 or #8-32, or give the pitch in mm, measured over ten turns";
 
     public static IReadOnlyList<ScrewThread> All { get; } =
@@ -42,12 +39,12 @@ public static class ScrewThreads
         string number = name.EndsWith("mm", StringComparison.OrdinalIgnoreCase) ? name[..^2] : name;
         return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double pitch)
             ? Own(pitch)
-            : new Failure(Unknown, $"no thread is named \"{(text.Length <= 20 ? text : text[..20] + "...")}\"", Hint);
+            : new Failure(ThreadFailures.Unknown, $"no thread is named \"{(text.Length <= 20 ? text : text[..20] + "...")}\"", Hint);
     }
 
     /// <summary>A thread of the user's own pitch, mm.</summary>
     public static Outcome<ScrewThread> Own(double pitch) =>
-        InputChecks.Between(pitch, (LeastPitch, MostPitch), PitchInvalid, "the thread's pitch in mm", Hint) is { } wrong
+        InputChecks.Between(pitch, (LeastPitch, MostPitch), ThreadFailures.PitchInvalid, "the thread's pitch in mm", Hint) is { } wrong
             ? wrong
             : new ScrewThread(InputChecks.Text(pitch) + " mm", ThreadSeries.Own, Length.FromMillimetres(pitch));
 }

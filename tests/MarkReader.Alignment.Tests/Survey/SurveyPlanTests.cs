@@ -63,7 +63,7 @@ public sealed class SurveyPlanTests
     {
         MersenneTwister random = new(27, threadSafe: false);
         Surveys machine = new(WalkHeadU: 0.3, WalkGantryV: 0.4);
-        const int machines = 3000;
+        const int machines = 1000;
         Verdict[] verdicts = [.. Enumerable.Range(0, machines).Select(_ => SurveyPlan.Spread(Surveys.Bed, machine.Marks(Surveys.Corners, 0.05, random), Some.Mm(0.5), s_pulse).Verdict.Verdict)];
         Assert.InRange(verdicts.Count(v => v == Verdict.Within), 0, 0.025 * machines);
         Assert.InRange(verdicts.Count(v => v == Verdict.Outside), 0, 0.025 * machines);

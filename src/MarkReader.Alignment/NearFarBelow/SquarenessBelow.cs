@@ -15,9 +15,6 @@ public sealed record BeamSquareness(Slope Slope, Conformity Verdict, AimSolution
 /// <summary>Leg 3: marks near and far below the head, on tape on the bed at two heights of the lift, or at the ends of tubes of two lengths held at the head.</summary>
 public static class SquarenessBelow
 {
-    public static readonly FailureCode ToleranceInvalid = new("SQUARENESS_TOLERANCE_INVALID", FailureKind.BadInput);
-    public static readonly FailureCode AxisInvalid = new("SQUARENESS_AXIS_INVALID", FailureKind.BadInput);
-
     /// <param name="observations">Marks with their distances below mirror three's reflecting point. Only the differences of the distances count for the slope.</param>
     /// <param name="axisUncertainty">
     /// Standard uncertainty, each component, of the squareness to the bed of what carries the tape: the lift's travel, or the tube's axis. It is common to all marks.
@@ -25,8 +22,8 @@ public static class SquarenessBelow
     /// <param name="tolerance">Largest angle between the beam and the square.</param>
     public static Outcome<BeamSquareness> Of(IReadOnlyList<Observation> observations, Angle axisUncertainty, Angle tolerance)
     {
-        if ((InputChecks.Between(tolerance.Milliradians, (0.01, 1000), ToleranceInvalid, "the tolerance of squareness in mrad", "give the largest angle between beam and square, for example 5 mrad")
-            ?? InputChecks.Between(axisUncertainty.Milliradians, (0, 1000), AxisInvalid, "the uncertainty of the lift's or tube's squareness in mrad", "give a standard uncertainty in mrad, about 2 for a lift checked with an engineer's square")) is { } wrong)
+        if ((InputChecks.Between(tolerance.Milliradians, (0.01, 1000), SquarenessFailures.ToleranceInvalid, "the tolerance of squareness in mrad", "give the largest angle between beam and square, for example 5 mrad")
+            ?? InputChecks.Between(axisUncertainty.Milliradians, (0, 1000), SquarenessFailures.AxisInvalid, "the uncertainty of the lift's or tube's squareness in mrad", "give a standard uncertainty in mrad, about 2 for a lift checked with an engineer's square")) is { } wrong)
             return wrong;
         if (!AimSolver.Solve(Leg.Square, observations).TryGet(out AimSolution? line, out Failure? failure))
             return failure;
