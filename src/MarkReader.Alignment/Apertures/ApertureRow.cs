@@ -22,9 +22,9 @@ internal static class ApertureRow
         double low = Math.Max(-9, discs.Max(d => d.X - d.Radius)), high = Math.Min(9, discs.Min(d => d.X + d.Radius));
         if (low >= high)
             return 0;
-        List<double> cuts = [low, high];
-        for (double cut = -8; cut <= 8; cut += 2)
-            cuts.Add(cut);
+        // Pieces of about two standard deviations; no cut comes close beside an end, where the chord has a root.
+        int pieces = 1 + (int)((high - low) / 2);
+        List<double> cuts = [.. Enumerable.Range(0, pieces + 1).Select(i => i == pieces ? high : low + ((high - low) * i / pieces))];
         for (int i = 0; i < discs.Count; i++)
         {
             for (int j = 0; j < i; j++)
