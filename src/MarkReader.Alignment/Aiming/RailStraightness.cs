@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
@@ -45,7 +46,7 @@ public static class RailStraightness
         LinearFit fit = LeastSquares.Generalised(design, residuals, byObserved * conditions.Covariance.TransposeAndMultiply(byObserved));
         // ζ(ζ − 1) is −1/4 half-way.
         CardVector bow = new(-fit.Parameters[2] / 4, -fit.Parameters[5] / 4);
-        Covariance2 covariance = new(fit.Covariance[2, 2] / 16, fit.Covariance[2, 5] / 16, fit.Covariance[5, 5] / 16);
+        Covariance2 covariance = (1.0 / 16) * fit.Covariance.Points(2, 5);
         return new Straightness(bow, covariance, Math.Exp(-covariance.MahalanobisSquared(bow) / 2), AimSolver.Quality(fit));
     }
 }

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Aiming;
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
@@ -27,8 +28,7 @@ public static class ExpectedMark
         // From (x, y) at the mark's z to the tape: u = x/(cos t − sx·sin t), v = y + sy·sin t·u.
         double byX = 1 / (frame.Cos - (line.Sx * frame.Sin)), across = line.Sy * frame.Sin * byX;
         Matrix<double> rows = Matrix<double>.Build.DenseOfArray(new[,] { { 1, z, 0, 0 }, { 0, 0, 1, z } });
-        Matrix<double> c = rows * fit.Line.Covariance.TransposeAndMultiply(rows);
-        Covariance2 beam = new Covariance2(Math.Max(0, c[0, 0]), (c[0, 1] + c[1, 0]) / 2, Math.Max(0, c[1, 1]))
+        Covariance2 beam = (rows * fit.Line.Covariance.TransposeAndMultiply(rows)).Points()
             + Covariance2.Along(station.PathUncertainty.Millimetres * new CardVector(line.Sx, line.Sy));
         return new(place, beam.Transform(byX, 0, across, 1));
     }

@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Estimates;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -17,7 +18,7 @@ internal static class CornerChoice
             CornerSurvey.Terms about = About(corner, fit, terms);
             (int s, int t) = (fit.Index(SurveyComponent.Vertical, SurveyTerm.OverHeadTravel), fit.Index(SurveyComponent.Vertical, SurveyTerm.OverGantryTravel));
             double left = walkLeft.Millimetres * walkLeft.Millimetres;
-            Covariance2 spread = new(about.Covariance[s, s] + left, about.Covariance[s, t], about.Covariance[t, t] + left);
+            Covariance2 spread = about.Covariance.Points(s, t) + new Covariance2(left, 0, left);
             return -(spread.MahalanobisSquared(new(about.Values[s], about.Values[t])) + Math.Log(spread.Determinant)) / 2;
         });
         double top = log.Values.Max(), sum = log.Values.Sum(l => Math.Exp(l - top));

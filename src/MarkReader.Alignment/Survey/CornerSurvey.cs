@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Estimates;
 using MarkReader.Quantities;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
@@ -63,7 +64,7 @@ public static class CornerSurvey
         {
             int u = fit.Index(SurveyComponent.Sideways, term), v = fit.Index(SurveyComponent.Vertical, term);
             CardVector walk = new(terms.Values[u], terms.Values[v]);
-            Covariance2 covariance = new(terms.Covariance[u, u], (terms.Covariance[u, v] + terms.Covariance[v, u]) / 2, terms.Covariance[v, v]);
+            Covariance2 covariance = terms.Covariance.Points(u, v);
             return new(leg, walk, covariance, (1000 / travel.Millimetres) * walk, Math.Exp(-covariance.MahalanobisSquared(walk) / 2));
         }
     }

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Aiming;
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
@@ -120,9 +121,5 @@ public sealed class SurveyFit
         return Matrix<double>.Build.Dense(2, 2 * row.Length, (i, j) => j / row.Length == i ? row[j % row.Length] : 0);
     }
 
-    private Covariance2 Covariance2Of(Matrix<double> rows)
-    {
-        Matrix<double> c = rows * Covariance.TransposeAndMultiply(rows);
-        return new(Math.Max(0, c[0, 0]), (c[0, 1] + c[1, 0]) / 2, Math.Max(0, c[1, 1]));
-    }
+    private Covariance2 Covariance2Of(Matrix<double> rows) => (rows * Covariance.TransposeAndMultiply(rows)).Points();
 }

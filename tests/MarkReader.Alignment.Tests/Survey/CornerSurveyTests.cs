@@ -65,6 +65,9 @@ public sealed class CornerSurveyTests
         SlopeFinding one = Assert.IsType<SlopeFinding>(Assert.Single(Diagnose(new(WalkGantryU: 0.3, WalkGantryV: -0.4)).Findings));
         Assert.Equal((1, SurveyFault.LegOneSlope, 0.5), (one.Leg, one.Fault, Math.Round(one.Effect, 9)));
         Assert.Equal(0.75, one.Slope.U, 1e-9);
+        // Twist and skew held at zero, all four marks tell of the walk: σ, not the √2·σ of two.
+        Assert.Equal(0.05, Math.Sqrt(one.Covariance.Uu), 1e-9);
+        Assert.Equal(0.05, Math.Sqrt(one.Covariance.Vv), 1e-9);
         SurveyDiagnosis two = Diagnose(new(WalkHeadV: 0.5));
         Assert.Equal(SurveyFault.LegTwoSlope, Assert.Single(two.Findings).Fault);
         Assert.Equal(new RealignLeg(2, GantryEnd.Near), two.Cure);
