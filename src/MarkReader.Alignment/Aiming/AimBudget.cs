@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
@@ -23,10 +24,7 @@ internal static class AimBudget
         Matrix<double> byObserved = byLine * fit.ByObserved;
         SortedDictionary<UncertaintySource, Covariance2> budget = [];
         foreach ((UncertaintySource source, Matrix<double> covariance) in conditions.Parts)
-        {
-            Matrix<double> part = byObserved * covariance.TransposeAndMultiply(byObserved);
-            budget[source] = new(Math.Max(0, part[0, 0]), (part[0, 1] + part[1, 0]) / 2, Math.Max(0, part[1, 1]));
-        }
+            budget[source] = (byObserved * covariance.TransposeAndMultiply(byObserved)).Points();
 
         budget[UncertaintySource.PivotOffset] = Covariance2.Along(new(-line.Sx * uk / frame.Cos, -line.Sy * uk));
         return [.. budget.Where(c => c.Value.Uu + c.Value.Vv > 0).Select(c => new UncertaintyComponent(c.Key, c.Value))];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
@@ -36,7 +37,7 @@ public static class AimSolver
         LinearFit fit = solution.Line;
         BeamLine line = BeamLineConditions.Line(fit.Parameters);
         FitQuality quality = Quality(fit);
-        Slope slope = new(1000 * line.Sx, 1000 * line.Sy, Covariance(fit, 1e6, (1, 1), (1, 3), (3, 3)));
+        Slope slope = new(1000 * line.Sx, 1000 * line.Sy, 1e6 * fit.Covariance.Points(1, 3));
         double k = leg.PivotOffset.Millimetres;
         IReadOnlyList<UncertaintyComponent> budget = AimBudget.Of(leg, frame, conditions, solution);
         MeasuredPoint aim = new(frame.OnTapeStraight(line.X0 - (line.Sx * k), line.Y0 - (line.Sy * k)), budget.Select(c => c.Covariance).Aggregate((a, b) => a + b));
@@ -51,9 +52,6 @@ public static class AimSolver
             [.. Warnings(quality, slope)]);
     }
 
-    private static Covariance2 Covariance(LinearFit fit, double factor, (int I, int J) uu, (int I, int J) uv, (int I, int J) vv) =>
-        new(factor * fit.Covariance[uu.I, uu.J], factor * fit.Covariance[uv.I, uv.J], factor * fit.Covariance[vv.I, vv.J]);
-
     // Marks that coincide leave 0/0; the path lengths give its limit.
     private static double Ratio(Leg leg, CardPoint aim, (CardPoint Point, double Path) near, (CardPoint Point, double Path) far)
     {
@@ -63,7 +61,7 @@ public static class AimSolver
             : (near.Path + leg.PivotOffset.Millimetres) / (far.Path - near.Path);
     }
 
-    private static FitQuality Quality(LinearFit fit) => fit.DegreesOfFreedom == 0
+    internal static FitQuality Quality(LinearFit fit) => fit.DegreesOfFreedom == 0
         ? new(0, 0, null)
         : new(fit.ChiSquare, fit.DegreesOfFreedom, SpecialFunctions.GammaUpperRegularized(fit.DegreesOfFreedom / 2.0, fit.ChiSquare / 2));
 

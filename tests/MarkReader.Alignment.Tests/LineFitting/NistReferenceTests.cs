@@ -3,7 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace MarkReader.Alignment.Tests.LineFitting;
 
-/// <summary>NIST Statistical Reference Datasets, linear regression, doi:10.18434/T43G6C: Norris, NoInt1 and NoInt2 with their certified values.</summary>
+/// <summary>NIST Statistical Reference Datasets, linear regression, doi:10.18434/T43G6C: Norris, Pontius, NoInt1 and NoInt2 with their certified values.</summary>
 public sealed class NistReferenceTests
 {
     private static readonly (double X, double Y)[] s_norris =
@@ -26,6 +26,30 @@ public sealed class NistReferenceTests
         Close(26.6173985294224, line.ChiSquare);
         Close(0.884796396144373, Math.Sqrt(line.ChiSquare / line.DegreesOfFreedom));
         Assert.Equal(34, line.DegreesOfFreedom);
+    }
+
+    private static readonly double[] s_pontius =
+    [
+        .11019, .21956, .32949, .43899, .54803, .65694, .76562, .87487, .98292, 1.09146, 1.20001, 1.30822, 1.41599, 1.52399, 1.63194, 1.73947, 1.84646, 1.95392, 2.06128, 2.16844,
+        .11052, .22018, .32939, .43886, .54798, .65739, .76596, .87474, .98300, 1.09150, 1.20004, 1.30818, 1.41613, 1.52408, 1.63159, 1.73965, 1.84696, 1.95445, 2.06177, 2.16829,
+    ];
+
+    /// <summary>The quadratic through the loads 150 000·k, k from 1 to 20, twice; raw columns, as a caller would give them.</summary>
+    [Fact]
+    public void Pontius_parabola_has_the_certified_values()
+    {
+        Assert.Equal(40, s_pontius.Length);
+        double[] x = [.. s_pontius.Select((_, i) => 150_000.0 * ((i % 20) + 1))];
+        LinearFit fit = LeastSquares.Ordinary(
+            Matrix<double>.Build.Dense(40, 3, (i, j) => Math.Pow(x[i], j)), Vector<double>.Build.Dense(s_pontius));
+        Assert.Equal(37, fit.DegreesOfFreedom);
+        Assert.Equal(0.673565789473684E-03, fit.Parameters[0], 1e-14);
+        Assert.Equal(0.732059160401003E-06, fit.Parameters[1], 1e-19);
+        Assert.Equal(-0.316081871345029E-14, fit.Parameters[2], 1e-26);
+        Assert.Equal(0.107938612033077E-03, Math.Sqrt(fit.Covariance[0, 0]), 1e-13);
+        Assert.Equal(0.157817399981659E-09, Math.Sqrt(fit.Covariance[1, 1]), 1e-19);
+        Assert.Equal(0.486652849992036E-16, Math.Sqrt(fit.Covariance[2, 2]), 1e-25);
+        Assert.Equal(0.205177424076185E-03, Math.Sqrt(fit.ChiSquare / fit.DegreesOfFreedom), 1e-13);
     }
 
     [Fact]

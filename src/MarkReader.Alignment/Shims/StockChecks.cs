@@ -1,0 +1,39 @@
+using MarkReader.Alignment.Estimates;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Shims;
+
+/// <summary>Bounds of what a stack is searched for; they also bound the search's time and memory.</summary>
+public static class StockChecks
+{
+    /// <summary>Most kinds of pieces in a stock.</summary>
+    public const int MostItems = 64;
+
+    /// <summary>Highest stack, mm. A mount on more than this needs a block, not washers.</summary>
+    public const double MostHeight = 20;
+
+    /// <summary>Thinnest piece, mm: foil.</summary>
+    public const double Thinnest = 0.01;
+
+    private const int MostPieces = 10_000;
+
+    /// <summary>What is wrong with the call, or null.</summary>
+    internal static Failure? All(IReadOnlyList<StockItem> stock, Length wanted, Length tolerance)
+    {
+        const string each = "give each kind's thickness in mm between 0.01 and 20, its standard uncertainty in mm and its count";
+        if (stock.Count == 0)
+            return new(ShimFailures.StockEmpty, "the stock of washers and sheets is empty", each);
+        if (stock.Count > MostItems)
+            return new(ShimFailures.StockTooLarge, $"the stock has {stock.Count} kinds of pieces, more than {MostItems}", "leave out kinds that are alike");
+        return InputChecks.Between(
+                wanted.Millimetres, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height in mm", "a stack of shims can only raise, and by 20 mm at most")
+            ?? InputChecks.Between(
+                tolerance.Millimetres, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance in mm", "say how far from the wanted height the stack may be, for example 0.05 mm")
+            ?? stock.Select(item => Item(item, each)).FirstOrDefault(wrong => wrong is not null);
+    }
+
+    private static Failure? Item(StockItem item, string hint) =>
+        InputChecks.Between(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, "a piece's thickness in mm", hint)
+        ?? InputChecks.Between(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, "a thickness's standard uncertainty in mm", hint)
+        ?? InputChecks.Between(item.Count ?? 0, (0, MostPieces), ShimFailures.CountInvalid, "a piece's count", hint);
+}

@@ -1,0 +1,42 @@
+using MarkReader.Alignment.Estimates;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Survey;
+
+/// <summary>Refusals of a corner survey.</summary>
+public static class SurveyFailures
+{
+    public static readonly FailureCode BedInvalid = new("BED_INVALID", FailureKind.BadInput);
+    public static readonly FailureCode PlaceOffBed = new("SURVEY_PLACE_OFF_BED", FailureKind.BadInput);
+    public static readonly FailureCode MarkInvalid = new("SURVEY_MARK_INVALID", FailureKind.BadInput);
+    public static readonly FailureCode TooManyMarks = new("SURVEY_TOO_MANY_MARKS", FailureKind.BadInput);
+
+    /// <summary>Most marks of one survey.</summary>
+    public const int MostMarks = 200;
+
+    private const double LeastTravel = 10, MostTravel = 20_000, FarthestMark = 1000;
+
+    internal static Failure? Check(Bed bed, IReadOnlyList<SurveyMark> marks)
+    {
+        const string travels = "give the head's and the gantry's full travel in mm";
+        if ((InputChecks.Between(bed.X.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the head's travel in mm", travels)
+            ?? InputChecks.Between(bed.Y.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the gantry's travel in mm", travels)) is { } wrong)
+            return wrong;
+        if (marks.Count > MostMarks)
+            return new(TooManyMarks, $"the survey has {marks.Count} marks, more than {MostMarks}", "give the marks of one survey only");
+        return marks.Select(m => Check(bed, m)).FirstOrDefault(w => w is not null);
+    }
+
+    private static Failure? Check(Bed bed, SurveyMark mark)
+    {
+        const string place = "give x and y of the head as it stood, from the near ends of both travels";
+        CardVector at = mark.Mark.Point - CardPoint.Origin;
+        if ((InputChecks.Between(mark.X.Millimetres, (-0.05 * bed.X.Millimetres, 1.05 * bed.X.Millimetres), PlaceOffBed, "a survey mark's x in mm", place)
+            ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, "a survey mark's y in mm", place)
+            ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, "a survey mark's distance from the card's centre in mm", "give the mark's u and v in mm")) is { } wrong)
+            return wrong;
+        return mark.Mark.Covariance.Determinant > 0
+            ? null
+            : new(MarkInvalid, "a survey mark has no uncertainty in some direction", "give every mark its standard uncertainty in mm, above zero");
+    }
+}
