@@ -1,0 +1,34 @@
+using System.Globalization;
+
+namespace MarkReader.Alignment.Advice;
+
+/// <summary>Turns in parts that a hand can set.</summary>
+internal static class HandParts
+{
+    private static readonly int[] Parts = [16, 32, 64, 128];
+
+    /// <summary>The coarsest part of a turn within <paramref name="allowed"/> of the wanted turn, else the finest.</summary>
+    public static double Round(double turns, double allowed)
+    {
+        double rounded = 0;
+        foreach (int part in Parts)
+        {
+            rounded = Math.Round(turns * part) / part;
+            if (Math.Abs(rounded - turns) <= allowed)
+                break;
+        }
+
+        return rounded;
+    }
+
+    /// <summary>"3/16 turn clockwise", "1 1/8 turns counter-clockwise".</summary>
+    public static string Say(double turns)
+    {
+        int parts = (int)Math.Round(Math.Abs(turns) * Parts[^1]), whole = parts / Parts[^1], over = parts % Parts[^1], under = Parts[^1];
+        while (over > 0 && over % 2 == 0)
+            (over, under) = (over / 2, under / 2);
+        string fraction = over == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"{over}/{under}");
+        string amount = whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}").TrimEnd();
+        return $"{amount} {(whole > 1 || (whole == 1 && over > 0) ? "turns" : "turn")} {(turns < 0 ? "counter-clockwise" : "clockwise")}";
+    }
+}

@@ -1,0 +1,112 @@
+using MarkReader.Alignment.Screws;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Advice;
+
+/// <summary>The next action on one leg: a function of the leg and of what has happened on it.</summary>
+/// <remarks>
+/// Near and far mark; then the screws that the slope asks for, each once, before the next pulse; then the mark that tells most.
+/// Which screws, and whether a pulse is worth more than a turn: by the chance of a spread inside the tolerance (<see cref="TurnPlan"/>).
+/// Done when the spread is within the tolerance with a probability of 97.5 % and a mark after the last turn says so (JCGM 106:2012, 9.3).
+/// </remarks>
+public static class LegAdviser
+{
+    /// <summary>Probability that decides a verdict.</summary>
+    public const double Decided = 0.975;
+
+    /// <summary>A leg that is not decided after so many pulses does not settle.</summary>
+    public const int MostPulses = 40;
+
+    // A mark's standard uncertainty until one has been measured, mm.
+    private const double UsualMark = 0.05;
+
+    // A slope less well known than this over the travel (mm, or three tolerances) is measured before anything is turned.
+    private const double OpenSpread = 1;
+
+    public static Outcome<LegAdvice> Advise(LegSetup setup, IReadOnlyList<LegEvent> events)
+    {
+        if (LegSetupChecks.Setup(setup) is { } wrong)
+            return wrong;
+        LegModel model = setup.Model;
+        if (LegSetupChecks.Events(model, events) is { } wrongEvent)
+            return wrongEvent;
+        double[] ends = [setup.Near.Path.Millimetres, setup.Far.Path.Millimetres];
+        ScrewFilter.Result result = ScrewFilter.After(model, events, ends);
+        return Plausible(result)
+            ? new Step(setup, events, result).Advice()
+            : new Failure(AdviceFailures.BeamImplausible, "the marks put the beam where no leg can have it", "check the marks, their path lengths and which leg they belong to");
+    }
+
+    private static bool Plausible(ScrewFilter.Result result) => result.Now.Hypotheses.Concat(result.AtMark.Hypotheses).All(h =>
+        h.State.Mean.All(double.IsFinite) && double.IsFinite(SlopeBelief.Of(h.State).Uncertainty)
+        && (h.Weight < 1e-3 || SlopeBelief.Of(h.State).Magnitude < 300));
+
+    private sealed class Step(LegSetup setup, IReadOnlyList<LegEvent> events, ScrewFilter.Result result)
+    {
+        private readonly TurnPlan _plan = new(setup);
+        private readonly AdviceWords _words = new(setup);
+        private readonly double[] _stations = [setup.Near.Path.Millimetres, setup.Far.Path.Millimetres];
+        private readonly LegEvent.Mark[] _marks = [.. events.OfType<LegEvent.Mark>()];
+
+        public LegAdvice Advice()
+        {
+            LegState state = LegStateOf.Result(setup, result, Open(result.Now));
+            (LegAction action, string reason) = Action(state);
+            return new(action, reason, Expected(action), state, result.Now.Responses());
+        }
+
+        private (LegAction Action, string Reason) Action(LegState state)
+        {
+            if (_marks.Length == 0)
+                return (new LegAction.Fire(_stations[0]), AdviceWords.FirstMark);
+            Misfit? misfit = result.Misfits.LastOrDefault(m => m.Event == events.Count - 1);
+            if (misfit?.Reading == MisfitReading.Contradiction)
+                return (new LegAction.Stop(), _words.Contradiction(misfit));
+            if (misfit?.Reading == MisfitReading.Doubtful)
+                return (new LegAction.Fire(misfit.Mark.Path), _words.Doubtful(misfit));
+            if (state.Verdict == SpreadVerdict.Within)
+                return (new LegAction.Done(), _words.Within(state));
+            if (_marks.Length >= MostPulses)
+                return (new LegAction.Stop(), _words.NotSettling(_marks.Length));
+            Covariance2 usual = UsualCovariance();
+            (double path, SlopeBelief afterPulse) = NextStation.Best(result.AtMark, _stations, usual);
+            if (Open(result.AtMark))
+                return (new LegAction.Fire(path), _words.SlopeOpen(path));
+            if (_plan.Next(result, _plan.Screws(result.AtMark, afterPulse)) is { } turn)
+            {
+                ScrewResponse response = result.Now.Responses()[turn.Screw];
+                return (new LegAction.Turn(response.Screw, turn.Turns), _words.Turn(response, turn.Turns, turn.OneSided, state));
+            }
+
+            (path, _) = NextStation.Best(result.Now, _stations, usual);
+            return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
+        }
+
+        private bool Open(Belief belief) =>
+            _marks.Length < 2 || SlopeBelief.Of(belief.Likeliest.State).Uncertainty * setup.Travel > Math.Max(OpenSpread, 3 * setup.Tolerance.Millimetres);
+
+        private Covariance2 UsualCovariance() => _marks.Length == 0
+            ? Covariance2.Isotropic(UsualMark)
+            : 1.0 / _marks.Length * _marks.Select(m => m.At.Covariance).Aggregate((a, b) => a + b);
+
+        private ExpectedMark? Expected(LegAction action)
+        {
+            // Before two stations have told the slope, a forecast would only repeat the prior.
+            Belief? then = action switch
+            {
+                LegAction.Fire when !Open(result.AtMark) => result.Now,
+                LegAction.Turn turn => result.Now.Turned(result.Now.Model.IndexOf(turn.Screw), turn.Turns),
+                _ => null,
+            };
+            if (then is null)
+                return null;
+            Covariance2 usual = UsualCovariance();
+            double path = action is LegAction.Fire fire ? fire.Path : NextStation.Best(then, _stations, usual).Path;
+            MeasuredPoint Mark(MarkForecast f) => new(new(f.U, f.V), f.Covariance + usual);
+            return new(path, Mark(then.Forecast(path)), [.. then.Hypotheses
+                .Where(h => h.Weight >= 0.01)
+                .OrderByDescending(h => h.Weight)
+                .Select(h => new ExpectedBranch(h.Weight, Mark(then.Forecast(h, path))))]);
+        }
+    }
+}

@@ -1,0 +1,52 @@
+using System.Globalization;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Frames;
+
+/// <summary>Checks of a frame as a user describes it. Each returns the first thing that is wrong, or null.</summary>
+internal static class FrameChecks
+{
+    /// <summary>Distances between contacts taken for real, mm.</summary>
+    public const double ShortestArm = 3, LongestArm = 500;
+
+    /// <summary>Pitches taken for real, mm: the finest adjustment threads and the coarsest bolts.</summary>
+    public const double FinestPitch = 0.05, CoarsestPitch = 6;
+
+    private const int LongestName = 100;
+
+    public static Failure? Arm(double arm) => arm >= ShortestArm && arm <= LongestArm
+        ? null
+        : new(FrameFailures.ArmInvalid, string.Create(CultureInfo.InvariantCulture, $"the arm {arm:0.###} mm is not between {ShortestArm} and {LongestArm} mm"), "measure between the middles of two neighbouring contacts of the mirror's plate");
+
+    public static Failure? Pitch(double pitch) => pitch >= FinestPitch && pitch <= CoarsestPitch
+        ? null
+        : new(FrameFailures.PitchInvalid, string.Create(CultureInfo.InvariantCulture, $"the pitch {pitch:0.###} mm is not between {FinestPitch} and {CoarsestPitch} mm"), "give the advance in one turn, 0.7 mm for M4");
+
+    public static Failure? Incidence(Angle incidence) => incidence.Degrees is >= 0 and <= 75
+        ? null
+        : new(FrameFailures.IncidenceInvalid, string.Create(CultureInfo.InvariantCulture, $"the mirror's angle of incidence {incidence.Degrees:0.###} degrees is not between 0 and 75"), "give 45 for a mirror that turns the beam by a right angle");
+
+    public static Failure? Contacts(IReadOnlyList<FrameContact> contacts)
+    {
+        int screws = contacts.Count(c => c.Screw is not null);
+        if (contacts.Count != 3 || screws < 2)
+            return new(FrameFailures.ContactsInvalid, $"the frame has {contacts.Count} contacts, {screws} of them screws", "give a pivot and two screws, or three screws");
+        if (contacts.Any(c => c.Screw is { } name && (string.IsNullOrWhiteSpace(name) || name.Length > LongestName)))
+            return new(FrameFailures.ScrewNameInvalid, "a screw's name is empty or longer than 100 characters", "name the screws as they are marked, for example A and B");
+        if (contacts.Where(c => c.Screw is not null).DistinctBy(c => c.Screw).Count() != screws)
+            return new(FrameFailures.ScrewNameInvalid, "two screws of the frame have the same name", "give each screw its own name");
+        return Places(contacts);
+    }
+
+    private static Failure? Places(IReadOnlyList<FrameContact> c)
+    {
+        if (c.Any(p => !(Math.Abs(p.X) <= LongestArm && Math.Abs(p.Y) <= LongestArm)))
+            return new(FrameFailures.ContactsInvalid, "a contact lies more than 500 mm from the beam", "give the contacts in mm from the place where the beam meets the mirror");
+        double ax = c[1].X - c[0].X, ay = c[1].Y - c[0].Y, bx = c[2].X - c[0].X, by = c[2].Y - c[0].Y;
+        double longest = Math.Sqrt(new[] { (ax * ax) + (ay * ay), (bx * bx) + (by * by), ((bx - ax) * (bx - ax)) + ((by - ay) * (by - ay)) }.Max());
+        // The least height of the triangle is the shortest lever.
+        return longest >= ShortestArm && Math.Abs((ax * by) - (ay * bx)) / longest >= ShortestArm
+            ? null
+            : new(FrameFailures.ContactsInvalid, "the three contacts lie nearly on one line or at one place", "give three different corners, or places in mm that span a triangle");
+    }
+}

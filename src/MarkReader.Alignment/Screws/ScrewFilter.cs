@@ -1,0 +1,174 @@
+namespace MarkReader.Alignment.Screws;
+
+/// <summary>Works through the events of a leg: Bayes over the screws' senses, a Gaussian state for each of them.</summary>
+/// <remarks>
+/// Every combination of senses has its own extended Kalman filter (A. Gelb, Applied Optimal Estimation, 1974, 6.1) and gains or loses
+/// probability by the density of each mark before it is taken in. The products of response and move are made linear at the responses
+/// known after all events, so the events are worked through a few times. A function of the events alone.
+/// </remarks>
+internal static class ScrewFilter
+{
+    /// <summary>A mark less probable than this under every hypothesis is not chance.</summary>
+    public const double ContradictionBelow = 1e-6;
+
+    /// <summary>A mark less probable than this is asked for once more.</summary>
+    public const double DoubtBelow = 1e-3;
+
+    private const int Passes = 3;
+
+    // Hypotheses below this share do not explain a mark.
+    private const double ShareThatCounts = 1e-4;
+
+    /// <summary>The leg after its events, and at its last mark.</summary>
+    /// <param name="Now">After all events.</param>
+    /// <param name="AtMark">After the last mark; before any event when there is none.</param>
+    /// <param name="TurnedSince">Turns after the last mark, in order.</param>
+    /// <param name="LastSign">Per screw, the direction of its last turn up to the last mark; 0 without one.</param>
+    /// <param name="Misfits">Marks that did not fit.</param>
+    public sealed record Result(Belief Now, Belief AtMark, IReadOnlyList<LegEvent.Turn> TurnedSince, IReadOnlyList<int> LastSign, IReadOnlyList<Misfit> Misfits);
+
+    /// <param name="model">The leg.</param>
+    /// <param name="events">Checked events: known screws, finite numbers.</param>
+    /// <param name="stations">Path lengths that will be asked about besides those of the events, mm.</param>
+    public static Result After(LegModel model, IReadOnlyList<LegEvent> events, IReadOnlyList<double> stations)
+    {
+        StateLayout layout = new(model.Screws.Count, [.. events.OfType<LegEvent.Mark>().Select(m => m.Path).Concat(stations).Distinct()]);
+        double[][]? linear = null;
+        for (int pass = 1; ; pass++)
+        {
+            Run run = new(model, layout, linear);
+            for (int i = 0; i < events.Count; i++)
+                run.Take(events, i);
+            if (pass == Passes || !events.Any(e => e is LegEvent.Turn))
+                return run.Result();
+            linear = run.Means();
+        }
+    }
+
+    private sealed class Run(LegModel model, StateLayout layout, double[][]? linear)
+    {
+        private readonly List<Misfit> _misfits = [];
+        private readonly List<LegEvent.Turn> _since = [];
+        private readonly int[] _sign = new int[model.Screws.Count];
+        private IReadOnlyList<Hypothesis> _now = ScrewPrior.Of(model, layout);
+        private Belief? _atMark;
+        private int[]? _signAtMark;
+
+        public double[][] Means() => [.. _now.Select(h => h.State.Mean)];
+
+        public Result Result()
+        {
+            Belief now = new(model, layout, _now);
+            return new(now, _atMark ?? now, _since, _signAtMark ?? new int[_sign.Length], _misfits);
+        }
+
+        public void Take(IReadOnlyList<LegEvent> events, int i)
+        {
+            switch (events[i])
+            {
+                case LegEvent.Turn turn:
+                    Turn(turn);
+                    break;
+                case LegEvent.Mark mark:
+                    Mark(mark, events, i);
+                    break;
+                case LegEvent.Disturbed:
+                    _now = Copies();
+                    foreach (Hypothesis h in _now)
+                        ScrewPrior.ForgetLine(h.State);
+                    Kept();
+                    break;
+            }
+        }
+
+        private void Turn(LegEvent.Turn turn)
+        {
+            int screw = model.IndexOf(turn.Screw), first = StateLayout.Response(screw);
+            _now = Copies();
+            for (int h = 0; h < _now.Count; h++)
+            {
+                GaussianState state = _now[h].State;
+                double[] response = [.. (linear is null ? state.Mean : linear[h]).AsSpan(first, StateLayout.Line)];
+                TurnModel.Apply(state, screw, turn.Turns, model.Habits.HandSetting, response);
+            }
+
+            if (turn.Turns != 0)
+                _sign[screw] = Math.Sign(turn.Turns);
+            _since.Add(turn);
+        }
+
+        private void Mark(LegEvent.Mark mark, IReadOnlyList<LegEvent> events, int i)
+        {
+            IReadOnlyList<Hypothesis> after = Taken(mark, out double probability);
+            if (probability < DoubtBelow)
+            {
+                MisfitReading reading = Read(events, i, mark, probability);
+                Belief before = new(model, layout, _now);
+                _misfits.Add(new(i, mark, before.Forecast(before.Likeliest, mark.Path), probability, [.. _since.Select(t => t.Screw).Distinct()], reading));
+                if (reading == MisfitReading.Outlier)
+                    return;
+                if (reading == MisfitReading.Contradiction)
+                {
+                    Restart();
+                    after = Taken(mark, out _);
+                }
+            }
+
+            _now = after;
+            Kept();
+        }
+
+        private void Kept()
+        {
+            _atMark = new(model, layout, _now);
+            _signAtMark = [.. _sign];
+            _since.Clear();
+        }
+
+        // The repetition of an improbable mark decides whether it was the mark or the beam.
+        private MisfitReading Read(IReadOnlyList<LegEvent> events, int i, LegEvent.Mark mark, double probability)
+        {
+            if (i + 1 < events.Count && events[i + 1] is LegEvent.Mark next && next.Path == mark.Path)
+            {
+                Taken(next, out double second);
+                double apart = (mark.At.Covariance + next.At.Covariance).MahalanobisSquared(mark.At.Point - next.At.Point);
+                if (second >= 0.01 && Math.Exp(-apart / 2) < DoubtBelow)
+                    return MisfitReading.Outlier;
+            }
+
+            if (probability < ContradictionBelow)
+                return MisfitReading.Contradiction;
+            return i == events.Count - 1 ? MisfitReading.Doubtful : MisfitReading.Confirmed;
+        }
+
+        private Hypothesis[] Taken(LegEvent.Mark mark, out double probability)
+        {
+            GaussianState[] states = [.. _now.Select(h => h.State.Copy())];
+            (double Deviance, double ChiSquare)[] fits = [.. states.Select(s => MarkModel.Observe(s, layout, model.Tape, mark))];
+            // χ² with two degrees of freedom exceeds x with probability exp(−x/2).
+            probability = Math.Exp(-_now.Zip(fits).Where(p => p.First.Weight >= ShareThatCounts).Min(p => p.Second.ChiSquare) / 2);
+            double least = fits.Min(f => f.Deviance);
+            double[] weights = [.. _now.Zip(fits, (h, f) => h.Weight * Math.Exp((least - f.Deviance) / 2))];
+            double sum = weights.Sum();
+            return [.. _now.Select((h, k) => h with { State = states[k], Weight = sum > 0 ? weights[k] / sum : h.Weight })];
+        }
+
+        // A contradiction: the beam's line starts anew, and the responses are believed half as much.
+        private void Restart()
+        {
+            _now = Copies();
+            foreach (Hypothesis h in _now)
+            {
+                ScrewPrior.ForgetLine(h.State);
+                for (int j = 0; j < model.Screws.Count; j++)
+                {
+                    for (int k = 0; k < StateLayout.Line; k++)
+                        h.State.Widen(StateLayout.Response(j) + k, 2);
+                    ScrewPrior.ForgetContact(h.State, j);
+                }
+            }
+        }
+
+        private Hypothesis[] Copies() => [.. _now.Select(h => h with { State = h.State.Copy() })];
+    }
+}
