@@ -11,6 +11,9 @@ internal sealed class TurnPlan(LegSetup setup)
     // A turn may miss the wanted one by this part of the tolerance, as the mark moves over the travel.
     private const double RoundingShare = 0.3;
 
+    // A turn of open sense may cost another to take it back.
+    private const double CostOfOpenSense = 0.1;
+
     // One-sided approach is asked for where the lost motion leaves this part of the tolerance open.
     private const double BacklashShare = 0.4;
 
@@ -20,7 +23,7 @@ internal sealed class TurnPlan(LegSetup setup)
     // Part of the target's radius or of the mark's present distance by which a turn of open sense may put it farther out.
     private const double Outward = 1.15;
 
-    private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2];
+    private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
 
     private static readonly double VerdictFactor = 1.96;
 
@@ -36,7 +39,7 @@ internal sealed class TurnPlan(LegSetup setup)
         for (int set = 1; set < 1 << atMark.Layout.Screws; set++)
         {
             int[] screws = [.. Enumerable.Range(0, atMark.Layout.Screws).Where(j => (set & (1 << j)) != 0)];
-            double worth = Worth(slope, Aligned(state, slope, screws), slope.Uncertainty) * Math.Pow(1 - CostOfTurn, screws.Length);
+            double worth = Worth(slope, Aligned(state, slope, screws), slope.Uncertainty) * screws.Aggregate(1.0, (x, j) => x * (1 - CostOfTurn) * (SenseOpen(atMark, j) ? 1 - CostOfOpenSense : 1));
             if (worth > most)
                 (best, most) = (screws, worth);
         }
@@ -57,7 +60,7 @@ internal sealed class TurnPlan(LegSetup setup)
             int sign = Math.Sign(move);
             bool oneSided = sign != 0 && LastSign(events, screw) == -sign && BacklashMatters(events.AtMark, screw) && !Reversed(events, screw);
             double beyond = oneSided ? Lost(state, screw) : 0;
-            if (Safe(events.Now, screw, move, sign * beyond) is { } turns)
+            if (Safe(events, screw, move, sign * beyond) is { } turns)
                 return (screw, turns, oneSided);
         }
 
@@ -105,8 +108,9 @@ internal sealed class TurnPlan(LegSetup setup)
     }
 
     // The turn of the knob for a wanted move of the contact, rounded, and short enough that every sense leaves the beam on the target.
-    private double? Safe(Belief now, int screw, double move, double beyond)
+    private double? Safe(ScrewFilter.Result events, int screw, double move, double beyond)
     {
+        Belief now = events.Now;
         GaussianState state = now.Likeliest.State;
         double allowed = RoundingShare * setup.Tolerance.Millimetres / (Response(state, screw) * setup.Travel);
         foreach (double share in Shares)
@@ -114,7 +118,8 @@ internal sealed class TurnPlan(LegSetup setup)
             double sign = Math.Sign(move), turns = HandParts.Round((share * move) + (sign * Math.Max(0, TurnModel.Slack(state, screw, sign))) + beyond, allowed);
             if (turns == 0 || Math.Abs(move) < allowed / 4)
                 return null;
-            if (beyond != 0 || OnTarget(now, now.Turned(screw, turns)))
+            // Where even the least turn is too much, it is made alone: without it nothing is learned.
+            if (beyond != 0 || OnTarget(now, now.Turned(screw, turns)) || (share == Shares[^1] && events.TurnedSince.Count == 0))
                 return turns;
         }
 
@@ -144,6 +149,12 @@ internal sealed class TurnPlan(LegSetup setup)
     {
         LegEvent.Turn[] done = [.. Done(events, screw)];
         return done.Length == 0 || (done.Length == 1 && Reversed(events, screw) && BacklashMatters(events.AtMark, screw));
+    }
+
+    private static bool SenseOpen(Belief belief, int screw)
+    {
+        int sense = belief.Likeliest.Senses[screw];
+        return belief.Hypotheses.Where(h => h.Senses[screw] != sense).Sum(h => h.Weight) > SenseThatCounts;
     }
 
     private bool BacklashMatters(Belief atMark, int screw)

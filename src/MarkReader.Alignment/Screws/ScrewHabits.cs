@@ -18,8 +18,8 @@ public sealed record ScrewHabits
     /// <summary>Expected lost motion when a screw's direction is reversed. Range: 0° to 90°. Default: 5°.</summary>
     public Angle Backlash { get; init; } = Angle.FromDegrees(5);
 
-    /// <summary>Of the lost motion. Range: 0.1° to 90°. Default: 3°.</summary>
-    public Angle BacklashUncertainty { get; init; } = Angle.FromDegrees(3);
+    /// <summary>Of the lost motion. Range: 0.1° to 90°. Default: 4°.</summary>
+    public Angle BacklashUncertainty { get; init; } = Angle.FromDegrees(4);
 
     /// <summary>The usual frame, hand and screw.</summary>
     public static ScrewHabits Usual { get; } = new();
