@@ -20,6 +20,9 @@ public static class LegAdviser
     // A mark's standard uncertainty until one has been measured, mm.
     private const double UsualMark = 0.05;
 
+    // Senses less probable than this are not named among the places of the next mark.
+    private const double BranchThatCounts = 0.05;
+
     // A slope less well known than this over the travel (mm, or three tolerances) is measured before anything is turned.
     private const double OpenSpread = 1;
 
@@ -104,7 +107,7 @@ public static class LegAdviser
             double path = action is LegAction.Fire fire ? fire.Path : NextStation.Best(then, _stations, usual).Path;
             MeasuredPoint Mark(MarkForecast f) => new(new(f.U, f.V), f.Covariance + usual);
             return new(path, Mark(then.Forecast(path)), [.. then.Hypotheses
-                .Where(h => h.Weight >= 0.01)
+                .Where(h => h.Weight >= BranchThatCounts)
                 .OrderByDescending(h => h.Weight)
                 .Select(h => new ExpectedBranch(h.Weight, Mark(then.Forecast(h, path))))]);
         }

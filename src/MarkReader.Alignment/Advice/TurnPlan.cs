@@ -6,7 +6,7 @@ namespace MarkReader.Alignment.Advice;
 internal sealed class TurnPlan(LegSetup setup)
 {
     // Each turn must raise the chance of a leg within its tolerance by this part to be worth a hand's work.
-    private const double CostOfTurn = 0.12;
+    private const double CostOfTurn = 0.35;
 
     // A turn may miss the wanted one by this part of the tolerance, as the mark moves over the travel.
     private const double RoundingShare = 0.3;

@@ -14,6 +14,9 @@ internal static class ScrewFilter
     /// <summary>A mark less probable than this is asked for once more.</summary>
     public const double DoubtBelow = 1e-3;
 
+    // A screw that moves the beam by less than this part of what its frame gives does not hold the plate.
+    private const double IdleShare = 0.35;
+
     private const int Passes = 3;
 
     // Hypotheses below this share do not explain a mark.
@@ -150,7 +153,18 @@ internal static class ScrewFilter
             double least = fits.Min(f => f.Deviance);
             double[] weights = [.. _now.Zip(fits, (h, f) => h.Weight * Math.Exp((least - f.Deviance) / 2))];
             double sum = weights.Sum();
-            return [.. _now.Select((h, k) => h with { State = states[k], Weight = sum > 0 ? weights[k] / sum : h.Weight })];
+            Hypothesis[] after = [.. _now.Select((h, k) => h with { State = states[k], Weight = sum > 0 ? weights[k] / sum : h.Weight })];
+            // A mark that only a screw without effect explains is no better than one that nothing explains.
+            if (_since.Any(t => Idle(after.MaxBy(h => h.Weight)!, model.IndexOf(t.Screw))))
+                probability = 0;
+            return after;
+        }
+
+        private bool Idle(Hypothesis h, int screw)
+        {
+            int u = StateLayout.Response(screw) + 1, v = u + 2;
+            double size = Math.Sqrt(Math.Pow(h.State.Mean[u], 2) + Math.Pow(h.State.Mean[v], 2)), uncertainty = Math.Sqrt(h.State[u, u] + h.State[v, v]);
+            return size + (2 * uncertainty) < IdleShare * model.Screws[screw].Slope;
         }
 
         // A contradiction: the beam's line starts anew, and the responses are believed half as much.

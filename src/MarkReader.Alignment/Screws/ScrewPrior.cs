@@ -11,14 +11,25 @@ internal static class ScrewPrior
     // Where the beam meets the mirror is known to about a third of the frame, and so is the shift that a turn adds to its swing.
     private const double WalkKnown = 0.4, WalkSideUnknown = 1.1, LeastWalk = 0.03;
 
-    /// <summary>One hypothesis for every combination of senses; the sense of a screw with a known response is in that response.</summary>
+    /// <summary>Probability that a screw does not act as its frame's description says: another corner, another lever, a bent plate.</summary>
+    private const double Otherwise = 0.02;
+
+    /// <summary>
+    /// One hypothesis for every combination of senses: each screw pushes (+1), pulls (−1) or acts otherwise (0). The sense of a screw
+    /// with a known response is in that response.
+    /// </summary>
     public static IReadOnlyList<Hypothesis> Of(LegModel model, StateLayout layout)
     {
-        bool[] open = [.. model.Screws.Select(s => Known(model, s) is null)];
-        List<int[]> senses = [[]];
-        foreach (bool both in open)
-            senses = [.. senses.SelectMany(s => both ? new int[][] { [.. s, 1], [.. s, -1] } : [[.. s, 1]])];
-        return [.. senses.Select(s => new Hypothesis(s, Start(model, layout, s), 1.0 / senses.Count))];
+        List<(int[] Senses, double Weight)> all = [([], 1)];
+        foreach (ScrewGeometry screw in model.Screws)
+        {
+            (int, double)[] senses = Known(model, screw) is null
+                ? [(1, (1 - Otherwise) / 2), (-1, (1 - Otherwise) / 2), (0, Otherwise)]
+                : [(1, 1 - Otherwise), (0, Otherwise)];
+            all = [.. all.SelectMany(a => senses, (a, s) => ((int[])[.. a.Senses, s.Item1], a.Weight * s.Item2))];
+        }
+
+        return [.. all.Select(a => new Hypothesis(a.Senses, Start(model, layout, a.Senses), a.Weight))];
     }
 
     /// <summary>Where the beam runs becomes open.</summary>
@@ -59,7 +70,12 @@ internal static class ScrewPrior
         ScrewGeometry g = model.Screws[screw];
         int first = StateLayout.Response(screw);
         double u = sense * g.SlopeU, v = sense * g.SlopeV, uu, uv, vv, walkSense = sense;
-        if (Known(model, g) is { } known)
+        if (sense == 0)
+        {
+            // Any direction, and up to a few times the size that the description gives.
+            (uu, uv, vv) = (g.Slope * g.Slope, 0, g.Slope * g.Slope);
+        }
+        else if (Known(model, g) is { } known)
         {
             (u, v) = (known.U, known.V);
             (uu, uv, vv) = (known.Uncertainty * known.Uncertainty, 0, known.Uncertainty * known.Uncertainty);
