@@ -36,6 +36,9 @@ internal sealed class AdviceWords(LegSetup setup)
         ? Say($"The mark at the {Station(misfit.Mark.Path)} lies {Off(misfit):0.00} mm from where the turn of screw {string.Join(" and ", misfit.Turned)} should have put it, whichever way the screw pushes. Check that the screw is not loose, that the frame has not slipped and that the turn was entered as made; then fire again.")
         : Say($"The mark at the {Station(misfit.Mark.Path)} lies {Off(misfit):0.00} mm from where it was expected although nothing was turned. Check the path length, that the mark belongs to this leg, and that mirror, target and carriage are tight; then fire again.");
 
+    public string NoScrewHelps(LegState state) =>
+        Say($"{Spread(state)} None of the screws, as described and as learned, moves the beam the way it has to go. Check the frame's description: which corner each screw is at, and which is the pivot.");
+
     public string NotSettling(int pulses) =>
         Say($"After {pulses} pulses the spread is still not decided against {setup.Tolerance.Millimetres:0.##} mm. Check that nothing is loose, or allow a larger tolerance.");
 

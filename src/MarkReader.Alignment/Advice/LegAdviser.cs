@@ -81,6 +81,8 @@ public static class LegAdviser
                 return (new LegAction.Turn(response.Screw, turn.Turns), _words.Turn(response, turn.Turns, turn.OneSided, state));
             }
 
+            if (state.Verdict == SpreadVerdict.Outside && result.TurnedSince.Count == 0)
+                return (new LegAction.Stop(), _words.NoScrewHelps(state));
             (path, _) = NextStation.Best(result.Now, _stations, usual);
             return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
         }

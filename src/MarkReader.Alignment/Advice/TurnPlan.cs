@@ -6,10 +6,10 @@ namespace MarkReader.Alignment.Advice;
 internal sealed class TurnPlan(LegSetup setup)
 {
     // Each turn must raise the chance of a leg within its tolerance by this part to be worth a hand's work.
-    private const double CostOfTurn = 0.35;
+    private const double CostOfTurn = 0.4;
 
     // A turn may miss the wanted one by this part of the tolerance, as the mark moves over the travel.
-    private const double RoundingShare = 0.3;
+    private const double RoundingShare = 0.2;
 
     // A turn of open sense may cost another to take it back.
     private const double CostOfOpenSense = 0.1;
@@ -22,6 +22,9 @@ internal sealed class TurnPlan(LegSetup setup)
 
     // Part of the target's radius or of the mark's present distance by which a turn of open sense may put it farther out.
     private const double Outward = 1.15;
+
+    // A turn may move the beam by this many times its slope, should the screw act as its frame's description says.
+    private const double MostOverDescription = 2;
 
     private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
 
@@ -113,6 +116,9 @@ internal sealed class TurnPlan(LegSetup setup)
         Belief now = events.Now;
         GaussianState state = now.Likeliest.State;
         double allowed = RoundingShare * setup.Tolerance.Millimetres / (Response(state, screw) * setup.Travel);
+        // Whatever was learned: no turn that the frame's description calls far too much.
+        double most = MostOverDescription * SlopeBelief.Of(state).Magnitude / now.Model.Screws[screw].Slope;
+        move = Math.Clamp(move, -most, most);
         foreach (double share in Shares)
         {
             double sign = Math.Sign(move), turns = HandParts.Round((share * move) + (sign * Math.Max(0, TurnModel.Slack(state, screw, sign))) + beyond, allowed);

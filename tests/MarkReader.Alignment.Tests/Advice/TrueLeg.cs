@@ -137,7 +137,8 @@ internal sealed class TrueLeg
         return origin + ((centre - origin).Dot(planeNormal) / along.Dot(planeNormal) * along);
     }
 
-    private (double U, double V) Slopes()
+    /// <summary>The true slope, mm per mm.</summary>
+    public (double U, double V) Slopes()
     {
         (_, Vec along) = Beam();
         return (along.Dot(_rail.Cross(Up)) / along.Dot(_rail), along.Dot(Up) / along.Dot(_rail));
