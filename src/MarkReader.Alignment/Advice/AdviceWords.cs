@@ -42,6 +42,12 @@ internal sealed class AdviceWords(LegSetup setup)
     public string NotSettling(int pulses) =>
         Say($"After {pulses} pulses the spread is still not decided against {setup.Tolerance.Millimetres:0.##} mm. Check that nothing is loose, or allow a larger tolerance.");
 
+    public static string UnlikeFrame(string screw) =>
+        $"Screw {screw} moves the beam otherwise than its frame's description says: check its corner, its name, the arm and the pitch.";
+
+    public string LeftOut(Misfit outlier) =>
+        Say($"A mark at the {Station(outlier.Mark.Path)}, {Off(outlier):0.00} mm from where it was expected, is left out: the one after it lies where it should.");
+
     private string Spread(LegState state) => state.Slope is { } slope
         ? Say($"The spread over the travel is {slope.Magnitude * setup.Travel:0.00} mm.")
         : string.Empty;

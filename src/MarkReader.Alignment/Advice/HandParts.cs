@@ -21,7 +21,7 @@ internal static class HandParts
         return rounded;
     }
 
-    /// <summary>"3/16 turn clockwise", "1 1/8 turns counter-clockwise".</summary>
+    /// <summary>"3/16 turn clockwise", "1 1/8 turns counter-clockwise", "5/64 turn (28°) clockwise".</summary>
     public static string Say(double turns)
     {
         int parts = (int)Math.Round(Math.Abs(turns) * Parts[^1]), whole = parts / Parts[^1], over = parts % Parts[^1], under = Parts[^1];
@@ -29,6 +29,8 @@ internal static class HandParts
             (over, under) = (over / 2, under / 2);
         string fraction = over == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"{over}/{under}");
         string amount = whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}").TrimEnd();
-        return $"{amount} {(whole > 1 || (whole == 1 && over > 0) ? "turns" : "turn")} {(turns < 0 ? "counter-clockwise" : "clockwise")}";
+        string unit = whole > 1 || (whole == 1 && over > 0) ? "turns" : "turn";
+        string degrees = over > 0 && under > 16 ? string.Create(CultureInfo.InvariantCulture, $" ({360 * Math.Abs(turns):0}°)") : string.Empty;
+        return $"{amount} {unit}{degrees} {(turns < 0 ? "counter-clockwise" : "clockwise")}";
     }
 }

@@ -63,4 +63,6 @@ public sealed record LegState(SpreadVerdict Verdict, double WithinProbability, S
 /// <param name="Expected">The next mark; null when none is asked for.</param>
 /// <param name="State">What is known.</param>
 /// <param name="Responses">What the screws do, as learned.</param>
-public sealed record LegAdvice(LegAction Action, string Reason, ExpectedMark? Expected, LegState State, IReadOnlyList<ScrewResponse> Responses);
+/// <param name="Warnings">What the user should know besides.</param>
+public sealed record LegAdvice(
+    LegAction Action, string Reason, ExpectedMark? Expected, LegState State, IReadOnlyList<ScrewResponse> Responses, IReadOnlyList<Warning> Warnings);

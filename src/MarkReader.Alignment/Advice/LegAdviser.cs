@@ -55,7 +55,7 @@ public static class LegAdviser
         {
             LegState state = LegStateOf.Result(setup, result, Open(result.Now));
             (LegAction action, string reason) = Action(state);
-            return new(action, reason, Expected(action), state, result.Now.Responses());
+            return new(action, reason, Expected(action), state, result.Now.Responses(), [.. Warnings()]);
         }
 
         private (LegAction Action, string Reason) Action(LegState state)
@@ -85,6 +85,14 @@ public static class LegAdviser
                 return (new LegAction.Stop(), _words.NoScrewHelps(state));
             (path, _) = NextStation.Best(result.Now, _stations, usual);
             return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
+        }
+
+        private IEnumerable<Warning> Warnings()
+        {
+            foreach (string screw in result.Now.UnlikeTheirFrame())
+                yield return new("screwUnlikeFrame", AdviceWords.UnlikeFrame(screw));
+            foreach (Misfit outlier in result.Misfits.Where(m => m.Reading == MisfitReading.Outlier))
+                yield return new("markLeftOut", _words.LeftOut(outlier));
         }
 
         private bool Open(Belief belief) =>

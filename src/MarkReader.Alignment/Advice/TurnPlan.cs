@@ -14,8 +14,8 @@ internal sealed class TurnPlan(LegSetup setup)
     // A turn of open sense may cost another to take it back.
     private const double CostOfOpenSense = 0.1;
 
-    // One-sided approach is asked for where the lost motion leaves this part of the tolerance open.
-    private const double BacklashShare = 0.4;
+    // One-sided approach costs a turn: it is asked for where the lost motion leaves more than the tolerance open.
+    private const double BacklashShare = 1.2;
 
     // Senses less probable than this are not guarded against.
     private const double SenseThatCounts = 0.01;

@@ -48,6 +48,10 @@ internal sealed class Belief
             parts.Sum(p => p.Weight * (p.At.Vv + ((p.At.V - v) * (p.At.V - v)))));
     }
 
+    /// <summary>Screws that more likely than not act unlike the description of their frame.</summary>
+    public IEnumerable<string> UnlikeTheirFrame() =>
+        Model.Screws.Where((_, j) => Hypotheses.Where(h => h.Senses[j] == 0).Sum(h => h.Weight) > 0.5).Select(s => s.Screw);
+
     /// <summary>The responses of all screws, each in its likelier sense.</summary>
     public IReadOnlyList<ScrewResponse> Responses() => [.. Model.Screws.Select((screw, j) => Response(screw, j))];
 

@@ -18,9 +18,10 @@ internal static class MarkModel
     }
 
     /// <summary>Takes in a mark (iterated extended Kalman step). Returns −2·log of its density before, and its χ² with two degrees of freedom.</summary>
-    public static (double Deviance, double ChiSquare) Observe(GaussianState state, StateLayout layout, BeamFrame frame, LegEvent.Mark mark)
+    /// <param name="linearAt">The state at which the mark's place is taken linear, where later marks have told it; null: as the mark itself tells it.</param>
+    public static (double Deviance, double ChiSquare) Observe(GaussianState state, StateLayout layout, BeamFrame frame, LegEvent.Mark mark, double[]? linearAt = null)
     {
-        double[] before = [.. state.Mean], at = before;
+        double[] before = [.. state.Mean], at = linearAt ?? before;
         (double Deviance, double ChiSquare) fit = default;
         Covariance2 c = mark.At.Covariance;
         for (int step = 0; ; step++)
@@ -35,7 +36,7 @@ internal static class MarkModel
                 fit = (Math.Log(determinant) + (gu * du) + (gv * dv), (gu * du) + (gv * dv));
             for (int i = 0; i < at.Length; i++)
                 state.Mean[i] = before[i] + (gu * crossU[i]) + (gv * crossV[i]);
-            if (step + 1 < Steps)
+            if (linearAt is null && step + 1 < Steps)
             {
                 at = [.. state.Mean];
                 continue;

@@ -1,7 +1,7 @@
 namespace MarkReader.Alignment.Screws;
 
 /// <summary>A mark that does not lie where any sense of the screws puts it.</summary>
-/// <param name="Event">Index of its event.</param>
+/// <param name="Event">Index of the event that shows it: the mark's own, or that of its repetition.</param>
 /// <param name="Mark">The mark.</param>
 /// <param name="Expected">Where it was expected under the likeliest hypothesis.</param>
 /// <param name="Probability">Of a mark at least as far off, at best over the hypotheses.</param>

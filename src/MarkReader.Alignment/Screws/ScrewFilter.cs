@@ -9,18 +9,21 @@ namespace MarkReader.Alignment.Screws;
 internal static class ScrewFilter
 {
     /// <summary>A mark less probable than this under every hypothesis is not chance.</summary>
-    public const double ContradictionBelow = 1e-6;
+    public const double ContradictionBelow = 1e-5;
+
+    /// <summary>Nor is one less probable than this that comes again at the next pulse.</summary>
+    public const double RepeatedBelow = 1e-4;
 
     /// <summary>A mark less probable than this is asked for once more.</summary>
     public const double DoubtBelow = 1e-3;
 
     // A screw that moves the beam by less than this part of what its frame gives does not hold the plate.
-    private const double IdleShare = 0.35;
+    private const double IdleShare = 0.4;
 
     private const int Passes = 3;
 
     // Hypotheses below this share do not explain a mark.
-    private const double ShareThatCounts = 1e-4;
+    private const double ShareThatCounts = 5e-5;
 
     /// <summary>The leg after its events, and at its last mark.</summary>
     /// <param name="Now">After all events.</param>
@@ -36,20 +39,26 @@ internal static class ScrewFilter
     public static Result After(LegModel model, IReadOnlyList<LegEvent> events, IReadOnlyList<double> stations)
     {
         StateLayout layout = new(model.Screws.Count, [.. events.OfType<LegEvent.Mark>().Select(m => m.Path).Concat(stations).Distinct()]);
-        double[][]? linear = null;
+        Linearisation? linear = null;
         for (int pass = 1; ; pass++)
         {
             Run run = new(model, layout, linear);
             for (int i = 0; i < events.Count; i++)
                 run.Take(events, i);
-            if (pass == Passes || !events.Any(e => e is LegEvent.Turn))
+            if (pass == Passes)
                 return run.Result();
-            linear = run.Means();
+            linear = run.Linearisation();
         }
     }
 
-    private sealed class Run(LegModel model, StateLayout layout, double[][]? linear)
+    // Where products are taken linear in the next pass, by hypothesis: responses as known at the end, and for every mark the beam's line
+    // as known before the next turn.
+    private sealed record Linearisation(double[][] Responses, IReadOnlyDictionary<int, double[][]> Lines);
+
+    private sealed class Run(LegModel model, StateLayout layout, Linearisation? linear)
     {
+        private readonly Dictionary<int, double[][]> _lines = [];
+        private readonly List<int> _marks = [];
         private readonly List<Misfit> _misfits = [];
         private readonly List<LegEvent.Turn> _since = [];
         private readonly int[] _sign = new int[model.Screws.Count];
@@ -57,7 +66,11 @@ internal static class ScrewFilter
         private Belief? _atMark;
         private int[]? _signAtMark;
 
-        public double[][] Means() => [.. _now.Select(h => h.State.Mean)];
+        public Linearisation Linearisation()
+        {
+            LineEnds();
+            return new(Means(), _lines);
+        }
 
         public Result Result()
         {
@@ -76,6 +89,7 @@ internal static class ScrewFilter
                     Mark(mark, events, i);
                     break;
                 case LegEvent.Disturbed:
+                    LineEnds();
                     _now = Copies();
                     foreach (Hypothesis h in _now)
                         ScrewPrior.ForgetLine(h.State);
@@ -87,11 +101,12 @@ internal static class ScrewFilter
         private void Turn(LegEvent.Turn turn)
         {
             int screw = model.IndexOf(turn.Screw), first = StateLayout.Response(screw);
+            LineEnds();
             _now = Copies();
             for (int h = 0; h < _now.Count; h++)
             {
                 GaussianState state = _now[h].State;
-                double[] response = [.. (linear is null ? state.Mean : linear[h]).AsSpan(first, StateLayout.Line)];
+                double[] response = [.. (linear is null ? state.Mean : linear.Responses[h]).AsSpan(first, StateLayout.Line)];
                 TurnModel.Apply(state, screw, turn.Turns, model.Habits.HandSetting, response);
             }
 
@@ -102,23 +117,33 @@ internal static class ScrewFilter
 
         private void Mark(LegEvent.Mark mark, IReadOnlyList<LegEvent> events, int i)
         {
-            IReadOnlyList<Hypothesis> after = Taken(mark, out double probability);
+            IReadOnlyList<Hypothesis> after = Taken(mark, i, out double probability);
             if (probability < DoubtBelow)
             {
-                MisfitReading reading = Read(events, i, mark, probability);
+                (MisfitReading reading, int said) = Read(events, i, mark, probability);
                 Belief before = new(model, layout, _now);
-                _misfits.Add(new(i, mark, before.Forecast(before.Likeliest, mark.Path), probability, [.. _since.Select(t => t.Screw).Distinct()], reading));
+                _misfits.Add(new(said, mark, before.Forecast(before.Likeliest, mark.Path), probability, [.. _since.Select(t => t.Screw).Distinct()], reading));
                 if (reading == MisfitReading.Outlier)
                     return;
                 if (reading == MisfitReading.Contradiction)
                 {
                     Restart();
-                    after = Taken(mark, out _);
+                    after = Taken(mark, i, out _);
                 }
             }
 
             _now = after;
+            _marks.Add(i);
             Kept();
+        }
+
+        private double[][] Means() => [.. _now.Select(h => h.State.Mean)];
+
+        private void LineEnds()
+        {
+            foreach (int mark in _marks)
+                _lines[mark] = Means();
+            _marks.Clear();
         }
 
         private void Kept()
@@ -128,26 +153,31 @@ internal static class ScrewFilter
             _since.Clear();
         }
 
-        // The repetition of an improbable mark decides whether it was the mark or the beam.
-        private MisfitReading Read(IReadOnlyList<LegEvent> events, int i, LegEvent.Mark mark, double probability)
+        // The repetition of an improbable mark decides whether it was the mark or the beam; it is then the event that says so.
+        private (MisfitReading Reading, int Said) Read(IReadOnlyList<LegEvent> events, int i, LegEvent.Mark mark, double probability)
         {
-            if (i + 1 < events.Count && events[i + 1] is LegEvent.Mark next && next.Path == mark.Path)
-            {
-                Taken(next, out double second);
-                double apart = (mark.At.Covariance + next.At.Covariance).MahalanobisSquared(mark.At.Point - next.At.Point);
-                if (second >= 0.01 && Math.Exp(-apart / 2) < DoubtBelow)
-                    return MisfitReading.Outlier;
-            }
-
+            bool repeated = i + 1 < events.Count && events[i + 1] is LegEvent.Mark next && next.Path == mark.Path;
+            if (repeated && IsOutlier(mark, (LegEvent.Mark)events[i + 1], i + 1))
+                return (MisfitReading.Outlier, i);
             if (probability < ContradictionBelow)
-                return MisfitReading.Contradiction;
-            return i == events.Count - 1 ? MisfitReading.Doubtful : MisfitReading.Confirmed;
+                return (MisfitReading.Contradiction, i);
+            if (repeated && probability < RepeatedBelow)
+                return (MisfitReading.Contradiction, i + 1);
+            return (i == events.Count - 1 ? MisfitReading.Doubtful : MisfitReading.Confirmed, i);
         }
 
-        private Hypothesis[] Taken(LegEvent.Mark mark, out double probability)
+        private bool IsOutlier(LegEvent.Mark mark, LegEvent.Mark next, int nextEvent)
+        {
+            Taken(next, nextEvent, out double second);
+            double apart = (mark.At.Covariance + next.At.Covariance).MahalanobisSquared(mark.At.Point - next.At.Point);
+            return second >= 0.01 && Math.Exp(-apart / 2) < 0.01;
+        }
+
+        private Hypothesis[] Taken(LegEvent.Mark mark, int i, out double probability)
         {
             GaussianState[] states = [.. _now.Select(h => h.State.Copy())];
-            (double Deviance, double ChiSquare)[] fits = [.. states.Select(s => MarkModel.Observe(s, layout, model.Tape, mark))];
+            double[][]? lines = linear?.Lines.GetValueOrDefault(i);
+            (double Deviance, double ChiSquare)[] fits = [.. states.Select((s, h) => MarkModel.Observe(s, layout, model.Tape, mark, lines?[h]))];
             // χ² with two degrees of freedom exceeds x with probability exp(−x/2).
             probability = Math.Exp(-_now.Zip(fits).Where(p => p.First.Weight >= ShareThatCounts).Min(p => p.Second.ChiSquare) / 2);
             double least = fits.Min(f => f.Deviance);
@@ -163,13 +193,15 @@ internal static class ScrewFilter
         private bool Idle(Hypothesis h, int screw)
         {
             int u = StateLayout.Response(screw) + 1, v = u + 2;
-            double size = Math.Sqrt(Math.Pow(h.State.Mean[u], 2) + Math.Pow(h.State.Mean[v], 2)), uncertainty = Math.Sqrt(h.State[u, u] + h.State[v, v]);
-            return size + (2 * uncertainty) < IdleShare * model.Screws[screw].Slope;
+            double described = model.Screws[screw].Slope;
+            return Math.Sqrt(Math.Pow(h.State.Mean[u], 2) + Math.Pow(h.State.Mean[v], 2)) < IdleShare * described
+                && Math.Sqrt(h.State[u, u] + h.State[v, v]) < IdleShare * described;
         }
 
         // A contradiction: the beam's line starts anew, and the responses are believed half as much.
         private void Restart()
         {
+            LineEnds();
             _now = Copies();
             foreach (Hypothesis h in _now)
             {

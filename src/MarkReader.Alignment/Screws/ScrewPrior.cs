@@ -11,8 +11,8 @@ internal static class ScrewPrior
     // Where the beam meets the mirror is known to about a third of the frame, and so is the shift that a turn adds to its swing.
     private const double WalkKnown = 0.4, WalkSideUnknown = 1.1, LeastWalk = 0.03;
 
-    /// <summary>Probability that a screw does not act as its frame's description says: another corner, another lever, a bent plate.</summary>
-    private const double Otherwise = 0.02;
+    /// <summary>Probability that a screw does not act as its frame's description says: another corner, another lever. So rare that it explains a first move and no later one.</summary>
+    private const double Otherwise = 3e-4;
 
     /// <summary>
     /// One hypothesis for every combination of senses: each screw pushes (+1), pulls (−1) or acts otherwise (0). The sense of a screw

@@ -12,7 +12,7 @@ namespace MarkReader.Alignment.Screws;
 public sealed record ScrewResponse(string Screw, double U, double V, Covariance2 Covariance, double SenseProbability, Angle Backlash)
 {
     /// <summary>The sense is taken as known from this probability on.</summary>
-    public const double SenseKnownFrom = 0.99;
+    public const double SenseKnownFrom = 0.98;
 
     public bool SenseKnown => SenseProbability >= SenseKnownFrom;
 

@@ -1,6 +1,5 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Frames;
-using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.Screws;
 using MarkReader.Quantities;
 
@@ -26,7 +25,10 @@ internal static class ClosedLoop
         return new(Some.Leg(ranges.IncidenceDegrees), Some.Station(ranges.Near, 2), Some.Station(ranges.Far, 2), Some.Mm(tolerance), frame);
     }
 
-    public static LegRun Play(TrueLeg leg, LegSetup setup)
+    /// <param name="leg">The true leg.</param>
+    /// <param name="setup">What the adviser is told of it.</param>
+    /// <param name="mishap">Called after each turn with the number of turns so far.</param>
+    public static LegRun Play(TrueLeg leg, LegSetup setup, Action<int>? mishap = null)
     {
         List<LegEvent> events = [];
         List<LegAdvice> given = [];
@@ -45,6 +47,7 @@ internal static class ClosedLoop
                 case LegAction.Turn turn:
                     leg.Turn(turn.Screw, turn.Turns);
                     events.Add(new LegEvent.Turn(turn.Screw, turn.Turns));
+                    mishap?.Invoke(events.OfType<LegEvent.Turn>().Count());
                     break;
                 default:
                     return Run(advice.Action);
