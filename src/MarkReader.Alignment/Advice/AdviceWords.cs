@@ -26,7 +26,7 @@ internal sealed class AdviceWords(LegSetup setup)
             return Say($"{what}, beyond the place wanted: the next turn comes back from one side, so that lost motion does not count.");
         return response.SenseKnown
             ? Say($"{what}; one turn clockwise changes the slope by ({response.U:0.#}, {response.V:0.#}) mrad.")
-            : Say($"{what}. Which way it pushes is not known yet ({Percent(response.SenseProbability)} for the way assumed); the turn is small enough to keep the beam on the target either way.");
+            : Say($"{what}. Which way it pushes is not known yet ({Percent(response.SenseProbability)} for the way assumed); the turn is kept small enough for either way.");
     }
 
     public string Doubtful(Misfit misfit) =>

@@ -28,7 +28,8 @@ internal sealed class TurnPlan(LegSetup setup)
 
     private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
 
-    private static readonly double VerdictFactor = 1.96;
+    // Standard uncertainties between the estimate and the limit for a verdict at 97.5 %.
+    private const double VerdictFactor = 1.96;
 
     /// <summary>The screws worth turning, seen from the last mark; empty when another pulse is worth more.</summary>
     /// <param name="atMark">The belief at the last mark.</param>

@@ -9,7 +9,7 @@ public sealed record ScrewHabits
     /// <summary>Relative, of a screw's lever arm and with it of its response. Range: 0.01 to 1. Default: 0.2.</summary>
     public double Arm { get; init; } = 0.2;
 
-    /// <summary>Of the direction in which a screw moves the mark. Range: 0.1° to 45°. Default: 6°.</summary>
+    /// <summary>Of the direction of the axis about which a screw tilts the plate; twice that without a pivot. Range: 0.1° to 45°. Default: 6°.</summary>
     public Angle Axis { get; init; } = Angle.FromDegrees(6);
 
     /// <summary>Of a turn set by hand, in turns. Range: 0.0005 to 0.1. Default: 0.01 (3.6°).</summary>

@@ -11,6 +11,9 @@ internal static class ScrewPrior
     // Where the beam meets the mirror is known to about a third of the frame, and so is the shift that a turn adds to its swing.
     private const double WalkKnown = 0.4, WalkSideUnknown = 1.1, LeastWalk = 0.03;
 
+    // Without a pivot the two ends of each axis are screws, both off their places.
+    private const double WithoutPivot = 2;
+
     /// <summary>Probability that a screw does not act as its frame's description says: another corner, another lever. So rare that it explains a first move and no later one.</summary>
     private const double Otherwise = 3e-4;
 
@@ -83,9 +86,11 @@ internal static class ScrewPrior
         }
         else
         {
-            // Along the response the lever arm, across it the direction of the axis.
-            double along = Math.Pow(model.Habits.Arm, 2), across = Math.Pow(Math.Tan(model.Habits.Axis.Radians), 2);
-            (uu, uv, vv) = ((along * u * u) + (across * v * v), (along - across) * u * v, (along * v * v) + (across * u * u));
+            // Along the response the lever arm; across it the direction of the axis, which tilts (u/2, v/(2·cos θ)) by its angle.
+            double cos = Math.Cos(model.Frame.Incidence.Radians), across = Math.Tan(model.Habits.Axis.Radians) * (model.Frame.Screws.Count == 3 ? WithoutPivot : 1);
+            (double crossU, double crossV) = (-across * v / cos, across * u * cos);
+            double along = Math.Pow(model.Habits.Arm, 2);
+            (uu, uv, vv) = ((along * u * u) + (crossU * crossU), (along * u * v) + (crossU * crossV), (along * v * v) + (crossV * crossV));
         }
 
         bool side = model.Frame.Fold != FoldSide.Unknown;
