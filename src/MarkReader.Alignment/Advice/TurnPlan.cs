@@ -26,10 +26,11 @@ internal sealed class TurnPlan(LegSetup setup)
     // A turn may move the beam by this many times its slope, should the screw act as its frame's description says.
     private const double MostOverDescription = 2;
 
-    private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
-
     // Standard uncertainties between the estimate and the limit for a verdict at 97.5 %.
     private const double VerdictFactor = 1.96;
+
+    // Parts of a turn that are tried until one is safe.
+    private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
 
     /// <summary>The screws worth turning, seen from the last mark; empty when another pulse is worth more.</summary>
     /// <param name="atMark">The belief at the last mark.</param>
@@ -94,22 +95,8 @@ internal sealed class TurnPlan(LegSetup setup)
         return slope;
     }
 
-    // t = −Rᵀ(R·Rᵀ + ε)⁻¹·slope: least squares for one screw, exact for two, the smallest turns for three.
-    private static double[] Turns(GaussianState state, SlopeBelief slope, int[] screws)
-    {
-        double uu = 0, uv = 0, vv = 0;
-        foreach (int j in screws)
-        {
-            (double u, double v) = Slopes(state, j);
-            (uu, uv, vv) = (uu + (u * u), uv + (u * v), vv + (v * v));
-        }
-
-        double little = 1e-6 * (uu + vv);
-        (uu, vv) = (uu + little, vv + little);
-        double determinant = (uu * vv) - (uv * uv);
-        double x = ((vv * slope.U) - (uv * slope.V)) / determinant, y = ((uu * slope.V) - (uv * slope.U)) / determinant;
-        return [.. screws.Select(j => Slopes(state, j)).Select(r => -((r.U * x) + (r.V * y)))];
-    }
+    private static double[] Turns(GaussianState state, SlopeBelief slope, int[] screws) =>
+        SlopeTurns.Solve(slope.U, slope.V, [.. screws.Select(j => Slopes(state, j))]);
 
     // The turn of the knob for a wanted move of the contact, rounded, and short enough that every sense leaves the beam on the target.
     private double? Safe(ScrewFilter.Result events, int screw, double move, double beyond)
