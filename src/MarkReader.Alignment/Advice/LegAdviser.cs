@@ -14,7 +14,7 @@ public static class LegAdviser
     /// <summary>Probability that decides a verdict.</summary>
     public const double Decided = 0.975;
 
-    /// <summary>A leg that is not decided after so many pulses does not settle.</summary>
+    /// <summary>A leg that is not decided after so many pulses without a fresh start does not settle.</summary>
     public const int MostPulses = 40;
 
     // A mark's standard uncertainty until one has been measured, mm.
@@ -69,8 +69,8 @@ public static class LegAdviser
                 return (new LegAction.Fire(misfit.Mark.Path), _words.Doubtful(misfit));
             if (state.Verdict == SpreadVerdict.Within)
                 return (new LegAction.Done(), _words.Within(state));
-            if (_marks.Length >= MostPulses)
-                return (new LegAction.Stop(), _words.NotSettling(_marks.Length));
+            if (PulsesSinceStart() is >= MostPulses and int pulses)
+                return (new LegAction.Stop(), _words.NotSettling(pulses));
             Covariance2 usual = UsualCovariance();
             (double path, SlopeBelief afterPulse) = NextStation.Best(result.AtMark, _stations, usual);
             if (Open(result.AtMark))
@@ -85,6 +85,15 @@ public static class LegAdviser
                 return (new LegAction.Stop(), _words.NoScrewHelps(state));
             (path, _) = NextStation.Best(result.Now, _stations, usual);
             return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
+        }
+
+        // The work on the leg starts anew where its beam was disturbed and where something did not fit.
+        private int PulsesSinceStart()
+        {
+            int start = Math.Max(
+                result.Misfits.LastOrDefault(m => m.Reading == MisfitReading.Contradiction)?.Event ?? 0,
+                events.Select((e, i) => e is LegEvent.Disturbed ? i : 0).Max());
+            return events.Skip(start).OfType<LegEvent.Mark>().Count();
         }
 
         private IEnumerable<Warning> Warnings()
