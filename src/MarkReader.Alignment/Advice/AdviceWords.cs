@@ -14,10 +14,10 @@ internal sealed class AdviceWords(LegSetup setup)
         Say($"Screw {string.Join(" and ", turns.Select(t => t.Screw).Distinct())} turned; a mark at the {Station(path)} shows what that did.");
 
     public string Undecided(double path, LegState state) =>
-        Say($"{Spread(state)} The chance that it is within {setup.Tolerance.Millimetres:0.##} mm is {Percent(state.WithinProbability)}; a mark at the {Station(path)} tells most.");
+        Say($"{Spread(state)} The chance that it is within {setup.Tolerance.Millimetres:0.##} mm is {Percent(state.Spread.Probability)}; a mark at the {Station(path)} tells most.");
 
     public string Within(LegState state) =>
-        Say($"{Spread(state)} That is within {setup.Tolerance.Millimetres:0.##} mm with a probability of {Percent(state.WithinProbability)}.");
+        Say($"{Spread(state)} That is within {setup.Tolerance.Millimetres:0.##} mm with a probability of {Percent(state.Spread.Probability)}.");
 
     public string Turn(ScrewResponse response, double turns, bool oneSided, LegState state)
     {

@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Advice;
@@ -27,35 +28,24 @@ public abstract record LegAction
     public sealed record Stop : LegAction;
 }
 
-/// <summary>Whether the spread over the travel is within the tolerance (JCGM 106:2012).</summary>
-public enum SpreadVerdict
-{
-    /// <summary>Neither can be said with the marks so far.</summary>
-    Undecided,
-
-    /// <summary>Within: of legs truly outside at most 2.5 % are called so.</summary>
-    Within,
-
-    /// <summary>Outside, with the same promise.</summary>
-    Outside,
-}
-
 /// <summary>Where the next mark should lie after the action.</summary>
 /// <param name="Path">Station at which to look, mm.</param>
 /// <param name="Mark">Its place with its covariance, the mark's own error included, over all senses of the screws that are open.</param>
 /// <param name="Branches">The places one by one when the sense of a screw is open, likeliest first; otherwise one.</param>
-public sealed record ExpectedMark(double Path, MeasuredPoint Mark, IReadOnlyList<ExpectedBranch> Branches);
+public sealed record NextMark(double Path, MeasuredPoint Mark, IReadOnlyList<NextMarkBranch> Branches);
 
 /// <summary>Where the next mark should lie if the screws push in one way.</summary>
 /// <param name="Probability">That they do.</param>
-public sealed record ExpectedBranch(double Probability, MeasuredPoint Mark);
+public sealed record NextMarkBranch(double Probability, MeasuredPoint Mark);
 
 /// <summary>What is known of a leg now.</summary>
-/// <param name="Verdict">Against the tolerance; within only with a mark after the last turn.</param>
-/// <param name="WithinProbability">That the spread is within the tolerance.</param>
+/// <param name="Spread">Of the spread over the travel against its tolerance (<see cref="DecisionRule"/>); within only with a mark after the last turn.</param>
 /// <param name="Slope">Angle between the beam and the rail; null until two stations have told it.</param>
 /// <param name="Aim">Where every mark will fall once the slope is zero, in the card frame; null likewise.</param>
-public sealed record LegState(SpreadVerdict Verdict, double WithinProbability, Slope? Slope, MeasuredPoint? Aim);
+public sealed record LegState(Conformity Spread, Slope? Slope, MeasuredPoint? Aim)
+{
+    public Verdict Verdict => Spread.Verdict;
+}
 
 /// <summary>The advice for one leg.</summary>
 /// <param name="Action">The next action.</param>
@@ -65,4 +55,4 @@ public sealed record LegState(SpreadVerdict Verdict, double WithinProbability, S
 /// <param name="Responses">What the screws do, as learned.</param>
 /// <param name="Warnings">What the user should know besides.</param>
 public sealed record LegAdvice(
-    LegAction Action, string Reason, ExpectedMark? Expected, LegState State, IReadOnlyList<ScrewResponse> Responses, IReadOnlyList<Warning> Warnings);
+    LegAction Action, string Reason, NextMark? Expected, LegState State, IReadOnlyList<ScrewResponse> Responses, IReadOnlyList<Warning> Warnings);

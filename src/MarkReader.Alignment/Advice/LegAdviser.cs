@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Advice;
@@ -7,13 +8,10 @@ namespace MarkReader.Alignment.Advice;
 /// <remarks>
 /// Near and far mark; then the screws that the slope asks for, each once, before the next pulse; then the mark that tells most.
 /// Which screws, and whether a pulse is worth more than a turn: by the chance of a spread inside the tolerance (<see cref="TurnPlan"/>).
-/// Done when the spread is within the tolerance with a probability of 97.5 % and a mark after the last turn says so (JCGM 106:2012, 9.3).
+/// Done when the 95 % region of the slope lies in the tolerance and a mark after the last turn says so (<see cref="DecisionRule"/>).
 /// </remarks>
 public static class LegAdviser
 {
-    /// <summary>Probability that decides a verdict.</summary>
-    public const double Decided = 0.975;
-
     /// <summary>A leg that is not decided after so many pulses without a fresh start does not settle.</summary>
     public const int MostPulses = 40;
 
@@ -67,7 +65,7 @@ public static class LegAdviser
                 return (new LegAction.Stop(), _words.Contradiction(misfit));
             if (misfit?.Reading == MisfitReading.Doubtful)
                 return (new LegAction.Fire(misfit.Mark.Path), _words.Doubtful(misfit));
-            if (state.Verdict == SpreadVerdict.Within)
+            if (state.Verdict == Verdict.Within)
                 return (new LegAction.Done(), _words.Within(state));
             if (PulsesSinceStart() is >= MostPulses and int pulses)
                 return (new LegAction.Stop(), _words.NotSettling(pulses));
@@ -81,7 +79,7 @@ public static class LegAdviser
                 return (new LegAction.Turn(response.Screw, turn.Turns), _words.Turn(response, turn.Turns, turn.OneSided, state));
             }
 
-            if (state.Verdict == SpreadVerdict.Outside && result.TurnedSince.Count == 0)
+            if (state.Verdict == Verdict.Outside && result.TurnedSince.Count == 0)
                 return (new LegAction.Stop(), _words.NoScrewHelps(state));
             (path, _) = NextStation.Best(result.Now, _stations, usual);
             return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
@@ -111,7 +109,7 @@ public static class LegAdviser
             ? Covariance2.Isotropic(UsualMark)
             : 1.0 / _marks.Length * _marks.Select(m => m.At.Covariance).Aggregate((a, b) => a + b);
 
-        private ExpectedMark? Expected(LegAction action)
+        private NextMark? Expected(LegAction action)
         {
             // Before two stations have told the slope, a forecast would only repeat the prior.
             Belief? then = action switch
@@ -128,7 +126,7 @@ public static class LegAdviser
             return new(path, Mark(then.Forecast(path)), [.. then.Hypotheses
                 .Where(h => h.Weight >= BranchThatCounts)
                 .OrderByDescending(h => h.Weight)
-                .Select(h => new ExpectedBranch(h.Weight, Mark(then.Forecast(h, path))))]);
+                .Select(h => new NextMarkBranch(h.Weight, Mark(then.Forecast(h, path))))]);
         }
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.Screws;
 using MarkReader.Quantities;
@@ -17,8 +17,8 @@ internal static class LegSetupChecks
     public static Failure? Setup(LegSetup setup) =>
         LegChecks.NearAndFar(setup.Near.Path.Millimetres, setup.Far.Path.Millimetres, setup.Near.PathUncertainty.Millimetres)
         ?? LegChecks.All(setup.Leg, [setup.Near, setup.Far])
-        ?? Range(setup.Tolerance.Millimetres, 0.001, 100, AdviceFailures.ToleranceInvalid, "the tolerance on the spread", "mm", "give what the aperture leaves to the beam, 0.5 mm on common machines")
-        ?? Range(setup.TargetRadius.Millimetres, 1, 200, AdviceFailures.TargetRadiusInvalid, "the target's radius", "mm", "give the distance from the card's origin at which a mark is still on the target")
+        ?? InputChecks.Between(setup.Tolerance.Millimetres, (0.001, 100), AdviceFailures.ToleranceInvalid, "the tolerance on the spread in mm", "give what the aperture leaves to the beam, 0.5 mm on common machines")
+        ?? InputChecks.Between(setup.TargetRadius.Millimetres, (1, 200), AdviceFailures.TargetRadiusInvalid, "the target's radius in mm", "give the distance from the card's origin at which a mark is still on the target")
         ?? Habits(setup.Habits)
         ?? Known(setup);
 
@@ -36,7 +36,7 @@ internal static class LegSetupChecks
         LegEvent.Turn turn when model.IndexOf(turn.Screw) < 0 =>
             new(AdviceFailures.ScrewUnknown, $"event {number} of the leg turns a screw that its frame does not have", $"the frame's screws are {string.Join(", ", model.Screws.Select(s => s.Screw))}"),
         LegEvent.Turn turn when !(Math.Abs(turn.Turns) <= MostTurns) =>
-            new(AdviceFailures.TurnsInvalid, $"event {number} of the leg turns a screw by {Text(turn.Turns)} turns", "give turns of the knob between -20 and 20, clockwise positive"),
+            new(AdviceFailures.TurnsInvalid, $"event {number} of the leg turns a screw by {InputChecks.Text(turn.Turns)} turns", "give turns of the knob between -20 and 20, clockwise positive"),
         LegEvent.Mark mark => Mark(mark, number),
         _ => null,
     };
@@ -44,9 +44,9 @@ internal static class LegSetupChecks
     private static Failure? Mark(LegEvent.Mark mark, int number)
     {
         if (!(mark.Path >= LegChecks.ShortestPath && mark.Path <= LegChecks.LongestPath))
-            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at the path length {Text(mark.Path)} mm", "give the path length of its station, between 1 mm and 20 m");
+            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at the path length {InputChecks.Text(mark.Path)} mm", "give the path length of its station, between 1 mm and 20 m");
         if (!(Math.Abs(mark.At.Point.U) <= FarthestMark && Math.Abs(mark.At.Point.V) <= FarthestMark))
-            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at ({Text(mark.At.Point.U)}, {Text(mark.At.Point.V)}) mm", "give u and v in the card frame, at most 300 mm from its origin");
+            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at ({InputChecks.Text(mark.At.Point.U)}, {InputChecks.Text(mark.At.Point.V)}) mm", "give u and v in the card frame, at most 300 mm from its origin");
         Covariance2 c = mark.At.Covariance;
         return c.Determinant > 1e-16 && c.Uu <= 2500 && c.Vv <= 2500
             ? null
@@ -55,13 +55,13 @@ internal static class LegSetupChecks
 
     private static Failure? Habits(ScrewHabits h)
     {
-        Failure? Habit(double value, double least, double most, string what, string unit) =>
-            Range(value, least, most, AdviceFailures.HabitInvalid, what, unit, "leave it out to use the usual value");
-        return Habit(h.Arm, 0.01, 1, "the relative uncertainty of the lever arms", string.Empty)
-            ?? Habit(h.Axis.Degrees, 0.1, 45, "the uncertainty of the screws' axes", "degrees")
-            ?? Habit(h.HandSetting, 0.0005, 0.1, "the uncertainty of a turn set by hand", "turns")
-            ?? Habit(h.Backlash.Degrees, 0, 90, "the backlash", "degrees")
-            ?? Habit(h.BacklashUncertainty.Degrees, 0.1, 90, "the backlash's uncertainty", "degrees");
+        Failure? Habit(double value, double least, double most, string what) =>
+            InputChecks.Between(value, (least, most), AdviceFailures.HabitInvalid, what, "leave it out to use the usual value");
+        return Habit(h.Arm, 0.01, 1, "the relative uncertainty of the lever arms")
+            ?? Habit(h.Axis.Degrees, 0.1, 45, "the uncertainty of the screws' axes in degrees")
+            ?? Habit(h.HandSetting, 0.0005, 0.1, "the uncertainty of a turn set by hand in turns")
+            ?? Habit(h.Backlash.Degrees, 0, 90, "the backlash in degrees")
+            ?? Habit(h.BacklashUncertainty.Degrees, 0.1, 90, "the backlash's uncertainty in degrees");
     }
 
     private static Failure? Known(LegSetup setup)
@@ -74,17 +74,11 @@ internal static class LegSetupChecks
                 return new(AdviceFailures.ScrewUnknown, "a known response is that of a screw that the frame does not have", $"the frame's screws are {string.Join(", ", screws)}");
             double size = Math.Sqrt((k.U * k.U) + (k.V * k.V));
             if (!(size >= 0.1 && size <= 1000 && k.Uncertainty >= 1e-3 && k.Uncertainty <= 0.5 * size))
-                return new(AdviceFailures.KnownResponseInvalid, $"the known response of screw {k.Screw} is ({Text(k.U)}, {Text(k.V)}) mrad per turn with the uncertainty {Text(k.Uncertainty)}", Hint);
+                return new(AdviceFailures.KnownResponseInvalid, $"the known response of screw {k.Screw} is ({InputChecks.Text(k.U)}, {InputChecks.Text(k.V)}) mrad per turn with the uncertainty {InputChecks.Text(k.Uncertainty)}", Hint);
         }
 
         return setup.Known.DistinctBy(k => k.Screw).Count() == setup.Known.Count
             ? null
             : new(AdviceFailures.KnownResponseInvalid, "two known responses are given for one screw", Hint);
     }
-
-    private static Failure? Range(double value, double least, double most, FailureCode code, string what, string unit, string hint) => value >= least && value <= most
-        ? null
-        : new(code, $"{what} is {Text(value)}, not between {Text(least)} and {Text(most)} {unit}".TrimEnd(), hint);
-
-    private static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Advice;
@@ -12,14 +13,11 @@ internal static class LegStateOf
     /// <param name="open">Whether the slope is still open: then neither slope nor aim is stated.</param>
     public static LegState Result(LegSetup setup, ScrewFilter.Result result, bool open)
     {
-        double within = SlopeBelief.Within(result.Now, setup.SlopeLimit);
-        bool seen = result.TurnedSince.Count == 0 && !open;
-        SpreadVerdict verdict = within >= LegAdviser.Decided && seen ? SpreadVerdict.Within
-            : 1 - within >= LegAdviser.Decided && !open ? SpreadVerdict.Outside
-            : SpreadVerdict.Undecided;
-        return open
-            ? new(verdict, within, null, null)
-            : new(verdict, within, Slope(result.Now), Aim(setup, result.Now));
+        Slope slope = Slope(result.Now);
+        Conformity spread = DiscConformity.Of(new(slope.U, slope.V), slope.Covariance, setup.SlopeLimit);
+        if (open || (spread.Verdict == Verdict.Within && result.TurnedSince.Count > 0))
+            spread = spread with { Verdict = Verdict.Undecided };
+        return open ? new(spread, null, null) : new(spread, slope, Aim(setup, result.Now));
     }
 
     private static Slope Slope(Belief belief)

@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Screws;
 
 namespace MarkReader.Alignment.Advice;
@@ -17,8 +18,5 @@ internal readonly record struct SlopeBelief(double U, double V, double Uu, doubl
     /// <summary>The largest standard uncertainty over all directions.</summary>
     public double Uncertainty => Math.Sqrt(((Uu + Vv) / 2) + Math.Sqrt(Math.Pow((Uu - Vv) / 2, 2) + (Uv * Uv)));
 
-    public double Within(double limit) => NormalInDisc.Probability((U, V), (Uu, Uv, Vv), limit);
-
-    /// <summary>Probability over all hypotheses that the slope does not exceed the limit.</summary>
-    public static double Within(Belief belief, double limit) => belief.Hypotheses.Sum(h => h.Weight < 1e-9 ? 0 : h.Weight * Of(h.State).Within(limit));
+    public double Within(double limit) => BivariateNormal.WithinDisc(new(U, V), new MarkForecast(U, V, Uu, Uv, Vv).Covariance, limit);
 }

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Verdicts;
 
 namespace MarkReader.Alignment.Advice;
 
@@ -25,9 +26,6 @@ internal sealed class TurnPlan(LegSetup setup)
 
     // A turn may move the beam by this many times its slope, should the screw act as its frame's description says.
     private const double MostOverDescription = 2;
-
-    // Standard uncertainties between the estimate and the limit for a verdict at 97.5 %.
-    private const double VerdictFactor = 1.96;
 
     // Parts of a turn that are tried until one is safe.
     private static readonly double[] Shares = [1, 0.85, 0.7, 0.55, 0.4, 0.3, 0.2, 0.12];
@@ -75,7 +73,7 @@ internal sealed class TurnPlan(LegSetup setup)
     // The chance that the slope, as it would be, lies far enough inside the limit for the verdict to follow.
     private double Worth(SlopeBelief now, SlopeBelief then, double uncertainty)
     {
-        double limit = setup.SlopeLimit, guard = Math.Min(VerdictFactor * uncertainty, limit / 2);
+        double limit = setup.SlopeLimit, guard = Math.Min(DecisionRule.RegionFactor * uncertainty, limit / 2);
         // The last term only decides between chances too small to tell apart.
         return then.Within(limit - guard) + (1e-6 * now.Magnitude / (now.Magnitude + then.Magnitude + limit));
     }

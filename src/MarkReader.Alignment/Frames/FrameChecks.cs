@@ -1,4 +1,5 @@
-using System.Globalization;
+using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Threads;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Frames;
@@ -9,22 +10,16 @@ internal static class FrameChecks
     /// <summary>Distances between contacts taken for real, mm.</summary>
     public const double ShortestArm = 3, LongestArm = 500;
 
-    /// <summary>Pitches taken for real, mm: the finest adjustment threads and the coarsest bolts.</summary>
-    public const double FinestPitch = 0.05, CoarsestPitch = 6;
-
     private const int LongestName = 100;
 
-    public static Failure? Arm(double arm) => arm >= ShortestArm && arm <= LongestArm
-        ? null
-        : new(FrameFailures.ArmInvalid, string.Create(CultureInfo.InvariantCulture, $"the arm {arm:0.###} mm is not between {ShortestArm} and {LongestArm} mm"), "measure between the middles of two neighbouring contacts of the mirror's plate");
+    public static Failure? Arm(double arm) => InputChecks.Between(
+        arm, (ShortestArm, LongestArm), FrameFailures.ArmInvalid, "the arm in mm", "measure between the middles of two neighbouring contacts of the mirror's plate");
 
-    public static Failure? Pitch(double pitch) => pitch >= FinestPitch && pitch <= CoarsestPitch
-        ? null
-        : new(FrameFailures.PitchInvalid, string.Create(CultureInfo.InvariantCulture, $"the pitch {pitch:0.###} mm is not between {FinestPitch} and {CoarsestPitch} mm"), "give the advance in one turn, 0.7 mm for M4");
+    public static Failure? Pitch(double pitch) => InputChecks.Between(
+        pitch, (ScrewThreads.LeastPitch, ScrewThreads.MostPitch), FrameFailures.PitchInvalid, "the pitch in mm", "give the advance in one turn, 0.7 mm for M4");
 
-    public static Failure? Incidence(Angle incidence) => incidence.Degrees is >= 0 and <= 75
-        ? null
-        : new(FrameFailures.IncidenceInvalid, string.Create(CultureInfo.InvariantCulture, $"the mirror's angle of incidence {incidence.Degrees:0.###} degrees is not between 0 and 75"), "give 45 for a mirror that turns the beam by a right angle");
+    public static Failure? Incidence(Angle incidence) => InputChecks.Between(
+        incidence.Degrees, (0, 75), FrameFailures.IncidenceInvalid, "the mirror's angle of incidence in degrees", "give 45 for a mirror that turns the beam by a right angle");
 
     public static Failure? Contacts(IReadOnlyList<FrameContact> contacts)
     {
