@@ -1,6 +1,5 @@
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Tests.Support;
-using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Measuring;
