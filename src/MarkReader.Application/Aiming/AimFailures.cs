@@ -31,7 +31,4 @@ public static class AimFailures
 
     /// <summary>The two marks hardly differ in the direction that names the near one.</summary>
     public static readonly FailureCode FirstMarkUnclear = new("FIRST_MARK_UNCLEAR", FailureKind.BadInput);
-
-    /// <summary>Both places that were named in one photo are on one mark.</summary>
-    public static readonly FailureCode SameMarkNamed = new("SAME_MARK_NAMED", FailureKind.BadInput);
 }

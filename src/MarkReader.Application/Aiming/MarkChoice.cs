@@ -83,7 +83,7 @@ public static class MarkChoice
             return MeasurePhoto.NothingAt(farAt);
         return near != far
             ? new ChosenMarks(near, far, [])
-            : new Failure(AimFailures.SameMarkNamed, "both places named in the photo are on the same mark", "name the middle of the near mark and the middle of the far mark");
+            : new Failure(ReadingFailures.SameMarkNamed, "both places named in the photo are on the same mark", "name the middle of the near mark and the middle of the far mark");
     }
 
     private static Outcome<ChosenMarks> NewOf(Mark near, IReadOnlyList<Mark> marks)

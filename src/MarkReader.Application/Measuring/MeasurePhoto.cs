@@ -31,7 +31,7 @@ public static class MeasurePhoto
             if (At(measurement, tap) is not { } mark)
                 return NothingAt(tap);
             if (!named.Add(mark))
-                return new Failure(ReadingFailures.SameMarkTwice, "two of the places named in the photo are on the same mark", "name the middle of each mark once");
+                return new Failure(ReadingFailures.SameMarkNamed, "two of the places named in the photo are on the same mark", "name the middle of each mark once");
         }
 
         return measurement.Marks.Count == 0 ? NoMark("", measurement.Doubtful) : measurement;

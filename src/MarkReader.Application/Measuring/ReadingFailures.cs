@@ -16,7 +16,7 @@ public static class ReadingFailures
     public static readonly FailureCode NothingThere = new("NOTHING_THERE", FailureKind.NotMeasurable);
 
     /// <summary>Two named places belong to one mark.</summary>
-    public static readonly FailureCode SameMarkTwice = Bad("SAME_MARK_TWICE");
+    public static readonly FailureCode SameMarkNamed = Bad("SAME_MARK_NAMED");
 
     private static FailureCode Bad(string name) => new(name, FailureKind.BadInput);
 }

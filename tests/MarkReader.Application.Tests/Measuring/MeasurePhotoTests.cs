@@ -12,7 +12,7 @@ public sealed class MeasurePhotoTests
         byte[] photo = LegScene.Photo(3, (2, 1));
         PixelPoint mark = Assert.Single(MeasurePhoto.Run(photo).ValueOrThrow().Marks).Photo;
         Assert.False(MeasurePhoto.Run(photo, new() { Taps = [mark, mark + new PixelVector(4, 3)] }).TryGet(out _, out Failure? failure));
-        Assert.Equal("SAME_MARK_TWICE", failure.Code.Name);
+        Assert.Equal("SAME_MARK_NAMED", failure.Code.Name);
     }
 
     [Fact]
