@@ -4,7 +4,7 @@ using MarkReader.Quantities;
 namespace MarkReader.Alignment.Estimates;
 
 /// <summary>Checks of single numbers from outside; each returns what is wrong, or null.</summary>
-internal static class InputChecks
+public static class InputChecks
 {
     /// <summary>The number lies between two bounds, both allowed.</summary>
     public static Failure? Between(double value, (double Least, double Most) range, FailureCode code, string what, string hint) =>
