@@ -13,5 +13,6 @@ public static class InputChecks
             : new(code, $"{what} is {Text(value)}, not between {Text(range.Least)} and {Text(range.Most)}", hint);
 
     /// <summary>A number as messages show it.</summary>
-    public static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+    public static string Text(double value) =>
+        value.ToString(value == 0 || Math.Abs(value) is >= 1e-3 and < 1e7 ? "0.####" : "G4", CultureInfo.InvariantCulture);
 }

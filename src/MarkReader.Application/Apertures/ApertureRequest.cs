@@ -19,7 +19,7 @@ public sealed record OpeningInput(double Diameter, double OffsetU, double Offset
     /// <summary>A mark's place against the opening's edge read to about ±0.2 mm: 0.2/√3 ≈ 0.1 mm (JCGM 100:2008, 4.3.7).</summary>
     public const double DefaultUncertainty = 0.1;
 
-    private const double LeastDiameter = 0.2, MostDiameter = 200, Farthest = 200;
+    private const double LeastDiameter = 0.2, MostDiameter = 200, Farthest = 140;
 
     internal Failure? Check()
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using MarkReader.Alignment.Apertures;
 using MarkReader.Application.Apertures;
 
@@ -24,9 +25,10 @@ internal static class ApertureText
         if (finding.Size is not { } size)
             yield break;
         string fit = size.Fit.Probability is { } p ? $"chi-squared {Words.Fixed(size.Fit.ChiSquare, 2)} with {size.Fit.DegreesOfFreedom} degree{(size.Fit.DegreesOfFreedom == 1 ? "" : "s")} of freedom, p {Words.Probability(p)}" : "no mark more than needed, so that nothing tests the fit";
-        // Two digits of the uncertainty.
-        int decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Max(size.ThresholdUncertainty, 1e-12))), 0, 12);
-        yield return $"no mark appears below an energy of {Words.Fixed(size.Threshold, decimals)} (standard uncertainty {Words.Fixed(size.ThresholdUncertainty, decimals)}), in the unit of the energies; {fit}";
+        // Two digits of the uncertainty; far from one, four of each.
+        int decimals = 1 - (int)Math.Floor(Math.Log10(Math.Max(size.ThresholdUncertainty, 1e-12)));
+        string Energy(double e) => decimals is >= 0 and <= 6 ? Words.Fixed(e, decimals) : e.ToString("G4", CultureInfo.InvariantCulture);
+        yield return $"no mark appears below an energy of {Energy(size.Threshold)} (standard uncertainty {Energy(size.ThresholdUncertainty)}), in the unit of the energies; {fit}";
     }
 
     private static IEnumerable<string> Opening(OpeningFinding opening)
