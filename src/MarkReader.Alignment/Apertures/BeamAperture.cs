@@ -15,5 +15,7 @@ public sealed record BeamAperture(string Name, Length Radius, MeasuredLength Bea
 /// <param name="AtEstimate">For the best estimates of offset and beam radius.</param>
 /// <param name="Mean">The expectation over their distributions: the estimate to state (JCGM 101:2008, 7.6).</param>
 /// <param name="Uncertainty">Standard deviation over their distributions.</param>
+/// <param name="Low">Lower end of the probabilistically symmetric 95 % interval (JCGM 101:2008, 7.7).</param>
+/// <param name="High">Its upper end.</param>
 /// <param name="AtLeast">The value that is exceeded with a probability of 95 %.</param>
-public sealed record TransmittedPower(double AtEstimate, double Mean, double Uncertainty, double AtLeast);
+public sealed record TransmittedPower(double AtEstimate, double Mean, double Uncertainty, double Low, double High, double AtLeast);

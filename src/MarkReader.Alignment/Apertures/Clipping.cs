@@ -51,6 +51,8 @@ public static class Clipping
             Part([.. apertures.Select(a => (a.Radius.Millimetres, a.BeamRadius.Value.Millimetres, a.Offset.Point - CardPoint.Origin))]),
             mean,
             Math.Sqrt(transmitted.Sum(t => (t - mean) * (t - mean)) / (draws - 1)),
+            transmitted[(draws / 40) - 1],
+            transmitted[draws - (draws / 40) - 1],
             transmitted[draws / 20]);
     }
 

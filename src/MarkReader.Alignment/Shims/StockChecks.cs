@@ -17,6 +17,14 @@ public static class StockChecks
 
     private const int MostPieces = 10_000;
 
+    /// <summary>What is wrong with a wanted height in mm, or null.</summary>
+    public static Failure? Height(double wanted) => InputChecks.Between(
+        wanted, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height in mm", "a stack of shims can only raise, and by 20 mm at most");
+
+    /// <summary>What is wrong with a height's tolerance in mm, or null.</summary>
+    public static Failure? Tolerance(double tolerance) => InputChecks.Between(
+        tolerance, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance in mm", "say how far from the wanted height the stack may be, for example 0.05 mm");
+
     /// <summary>What is wrong with the call, or null.</summary>
     internal static Failure? All(IReadOnlyList<StockItem> stock, Length wanted, Length tolerance)
     {
@@ -25,10 +33,8 @@ public static class StockChecks
             return new(ShimFailures.StockEmpty, "the stock of washers and sheets is empty", each);
         if (stock.Count > MostItems)
             return new(ShimFailures.StockTooLarge, $"the stock has {stock.Count} kinds of pieces, more than {MostItems}", "leave out kinds that are alike");
-        return InputChecks.Between(
-                wanted.Millimetres, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height in mm", "a stack of shims can only raise, and by 20 mm at most")
-            ?? InputChecks.Between(
-                tolerance.Millimetres, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance in mm", "say how far from the wanted height the stack may be, for example 0.05 mm")
+        return Height(wanted.Millimetres)
+            ?? Tolerance(tolerance.Millimetres)
             ?? stock.Select(item => Item(item, each)).FirstOrDefault(wrong => wrong is not null);
     }
 

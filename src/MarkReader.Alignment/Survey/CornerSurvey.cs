@@ -30,6 +30,7 @@ public static class CornerSurvey
         if (!skewed)
             terms = terms.Without(skew);
         double twistProbability = terms.Test(twist);
+        SurveyTest ofTwist = new(SurveyFault.Twist, Math.Abs(terms.Values[twist]), twistProbability, options.TwistLevel);
         if (twistProbability <= options.TwistLevel)
         {
             TwistFinding found = CornerChoice.Of(fit, terms, options.WalkLeft, twistProbability);
@@ -41,7 +42,8 @@ public static class CornerSurvey
             terms = terms.Without(twist);
         }
 
-        findings.AddRange(Slopes(fit, terms).Where(s => s.Probability <= options.SlopeLevel));
+        SlopeFinding[] slopes = [.. Slopes(fit, terms)];
+        findings.AddRange(slopes.Where(s => s.Probability <= options.SlopeLevel));
         // Largest effect first; the order of the work decides between equals.
         SurveyFinding[] sorted = [.. findings.OrderByDescending(f => f.Effect).ThenBy(f => f.Fault)];
         SurveyCure? cure = sorted.Length > 0 ? SurveyOutlook.Cure(sorted[0], options.Response) : null;
@@ -52,7 +54,10 @@ public static class CornerSurvey
             cure,
             SurveyOutlook.After(fit, cure, options.Response),
             null,
-            [.. Warnings(fit, skewed)]);
+            [.. Warnings(fit, skewed)])
+        {
+            Tests = [.. slopes.Select(s => new SurveyTest(s.Fault, s.Effect, s.Probability, options.SlopeLevel)), ofTwist],
+        };
     }
 
     private static IEnumerable<SlopeFinding> Slopes(SurveyFit fit, Terms terms)

@@ -20,6 +20,9 @@ public sealed record SurveyDiagnosis(
     (Length X, Length Y)? NextPlace,
     IReadOnlyList<Warning> Warnings)
 {
+    /// <summary>The tests that were made, of leg 1, leg 2 and twist, significant or not; empty without a fit.</summary>
+    public IReadOnlyList<SurveyTest> Tests { get; init; } = [];
+
     /// <summary>Whether the places determine the four terms.</summary>
     public bool HasEnoughData => Fit is not null;
 

@@ -74,6 +74,13 @@ public sealed class SurveyFit
         return at < 0 ? throw new ArgumentException("The survey's places do not determine this term.", nameof(term)) : new(Parameters[at], Math.Sqrt(Covariance[at, at]));
     }
 
+    /// <summary>Probability of a coefficient at least as large by the marks' errors alone, were it truly zero (χ² with 1 degree of freedom).</summary>
+    public double Probability(SurveyComponent component, SurveyTerm term)
+    {
+        Prediction coefficient = Coefficient(component, term);
+        return SpecialFunctions.Erfc(Math.Abs(coefficient.Value) / (Math.Sqrt(2) * coefficient.Uncertainty));
+    }
+
     /// <summary>The mark to expect with the head at a place, without the scatter of a new mark.</summary>
     public MeasuredPoint At(Length x, Length y)
     {

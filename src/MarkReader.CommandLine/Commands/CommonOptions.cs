@@ -23,5 +23,11 @@ internal static class CommonOptions
 
     public static Option<string> Place(string name, string description) => new(name) { Description = description, HelpName = "X,Y" };
 
+    public static Option<string> Stock() => new("--stock")
+    {
+        Description = "Washers and sheets you have: thicknesses in mm, each with a count if it is limited, like 0.5,0.8x3,1.0 (default: ISO 7089 washers)",
+        HelpName = "LIST",
+    };
+
     public static Option<string> Number(string name, string description, string helpName = "MM") => new(name) { Description = description, HelpName = helpName };
 }

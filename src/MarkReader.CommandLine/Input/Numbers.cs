@@ -29,6 +29,18 @@ internal sealed class Numbers(ParseResult call)
     /// <summary>All places in a photo that a repeatable option names.</summary>
     public IReadOnlyList<PixelPoint> ReadPlaces(Option<string[]> option) => [.. (call.GetValue(option) ?? []).Select(text => Place(option.Name, text))];
 
+    /// <summary>What the option's text holds, or null when it is not given or wrong.</summary>
+    public T? ReadOptional<T>(Option<string> option, Func<string, Outcome<T>> read)
+        where T : class
+    {
+        if (call.GetValue(option) is not { } text)
+            return null;
+        if (read(text).TryGet(out T? value, out Failure? failure))
+            return value;
+        Wrong ??= failure with { Message = $"{option.Name}: {failure.Message}" };
+        return null;
+    }
+
     private PixelPoint Place(string option, string text)
     {
         if (PlaceText.Read(text).TryGet(out Place? place, out Failure? failure))

@@ -12,7 +12,7 @@ internal static class Words
     /// <summary>Printed under a budget.</summary>
     public const string Budget = "u: standard uncertainty of either component (root mean square); share: part of the variance";
 
-    /// <summary>Printed wherever a pulse was needed.</summary>
+    /// <summary>Printed wherever a pulse was needed or work on the machine is asked for.</summary>
     public const string Cautions = """
         Cautions for every pulse: the beam is class 4, invisible (10.6 um), and burns skin and eyes, also by reflection.
         Close the lid and keep the interlocks working; never reach in while the laser can fire. Lowest power and shortest
@@ -26,6 +26,9 @@ internal static class Words
     public static string Place(double mm) => mm.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture);
 
     public static string Fixed(double value, int decimals) => value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>A probability as tests state it.</summary>
+    public static string Probability(double p) => p < 0.0001 ? "<0.0001" : Fixed(p, 4);
 
     /// <summary>The half-lengths of the 95 % region.</summary>
     public static string Region95(Covariance2 covariance)

@@ -35,6 +35,9 @@ public sealed class ClippingTests
         Assert.Equal(2 * k * u * u, power.AtEstimate - power.Mean, 0.05 * 2 * k * u * u);
         Assert.Equal(2 * k * u * u, power.Uncertainty, 0.05 * 2 * k * u * u);
         Assert.Equal(power.AtEstimate - (k * u * u * 5.991), power.AtLeast, 0.1 * k * u * u * 5.991);
+        // The loss is k·u² times a χ² of 2 degrees of freedom, whose 97.5 % and 2.5 % quantiles are 7.378 and 0.0506.
+        Assert.Equal(power.AtEstimate - (k * u * u * 7.378), power.Low, 0.1 * k * u * u * 7.378);
+        Assert.Equal(power.AtEstimate - (k * u * u * 0.0506), power.High, 0.2 * k * u * u * 0.0506);
     }
 
     /// <summary>Far from the centre first order holds: u(T) = |∂T/∂d|·u.</summary>

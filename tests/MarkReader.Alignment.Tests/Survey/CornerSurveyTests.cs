@@ -83,6 +83,7 @@ public sealed class CornerSurveyTests
         Assert.Equal([SurveyFault.Twist, SurveyFault.LegOneSlope], diagnosis.Findings.Select(f => f.Fault));
         diagnosis = Diagnose(new(WalkGantryV: 2, Corner: BedCorner.FarRight, Height: 0.6));
         Assert.Equal([SurveyFault.LegOneSlope, SurveyFault.Twist], diagnosis.Findings.Select(f => f.Fault));
+        Assert.Equal(diagnosis.Findings.Select(f => (f.Fault, f.Effect, f.Probability)), diagnosis.Tests.Where(t => t.IsSignificant).Select(t => (t.Fault, t.Effect, t.Probability)));
     }
 
     [Fact]
@@ -93,6 +94,8 @@ public sealed class CornerSurveyTests
         Assert.Empty(diagnosis.Findings);
         Assert.Null(diagnosis.Cure);
         Assert.Empty(diagnosis.Expected);
+        Assert.Equal([SurveyFault.LegOneSlope, SurveyFault.LegTwoSlope, SurveyFault.Twist], diagnosis.Tests.Select(t => t.Fault));
+        Assert.DoesNotContain(diagnosis.Tests, t => t.IsSignificant);
         Assert.Equal(0.1, diagnosis.Twist!.Value.Uncertainty, 1e-9);
     }
 

@@ -33,6 +33,15 @@ public sealed class SurveyFitTests
         Assert.Equal((0, null), (fit.Quality.DegreesOfFreedom, fit.Quality.Probability));
     }
 
+    /// <summary>Two-sided normal tails: 1.96 standard uncertainties leave 5 %, none leave all.</summary>
+    [Fact]
+    public void A_term_of_1_96_standard_uncertainties_has_a_probability_of_5_percent()
+    {
+        SurveyFit fit = Fit(new(Corner: BedCorner.FarRight, Height: 0.1959964), Surveys.Corners);
+        Assert.Equal(0.05, fit.Probability(SurveyComponent.Vertical, SurveyTerm.Twist), 1e-6);
+        Assert.Equal(1, fit.Probability(SurveyComponent.Sideways, SurveyTerm.Twist), 1e-6);
+    }
+
     [Fact]
     public void More_marks_of_known_scatter_never_raise_the_uncertainty_of_a_term() =>
         Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1]).Sample((s, t) =>
