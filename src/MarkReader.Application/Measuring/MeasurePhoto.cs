@@ -48,7 +48,7 @@ public static class MeasurePhoto
     internal static Failure NothingAt(PixelPoint tap) => new(
         ReadingFailures.NothingThere,
         string.Create(CultureInfo.InvariantCulture, $"nothing at {tap.X:0}, {tap.Y:0} in the photo can be measured as a mark"),
-        "tap the middle of the mark; take the photo again when the mark is faint or blurred");
+        "tap the middle of the mark, not a pen stroke; take the photo again when the mark is faint or blurred");
 
     internal static Failure NoMark(string photo, IReadOnlyList<DoubtfulSpot> doubtful) => new(
         NoMarkCode,

@@ -17,8 +17,8 @@ internal static class SurveyText
             [$"{answer.Marks} marks; travels: head {Mm(answer.Bed.X)}, gantry {Mm(answer.Bed.Y)} mm{(answer.BedIsGiven ? "" : ", as far as the marks reach")}"],
             diagnosis.Fit is null ? [] : Terms(SurveyReport.From(answer)),
             ["diagnosis: " + SurveyWords.Diagnosis(diagnosis), .. Cure(answer), .. Place(diagnosis)],
-            Expected(answer),
             [.. Spread(answer), .. Words.Of(diagnosis.Warnings)],
+            Expected(answer),
             [Words.Cautions],
         ];
         return string.Join(Environment.NewLine + Environment.NewLine, parts.Where(p => p.Count > 0).Select(p => string.Join(Environment.NewLine, p)));

@@ -24,6 +24,9 @@ internal sealed class MarkFinder
     private static readonly double[] s_tapDiameters = [1, 1.5, 2.2, 3.2, 4.5, 6.5];
     private const double TapReach = 1.5;
 
+    /// <summary>A place this close to a small mark's centre means it, mm.</summary>
+    private const double NearEnough = 0.7;
+
     private readonly MarkLayers _layers;
     private readonly MarkJudge _judge;
     private readonly int _multiple;
@@ -48,13 +51,18 @@ internal sealed class MarkFinder
     }
 
     /// <summary>Measures at the places that the user names, in the printed card's frame; a place without anything to fit is left out.</summary>
-    public static IReadOnlyList<FittedMark> At(ZoneMap light, RegisteredCard card, IReadOnlyList<CardPoint> places, StageTrace trace)
+    public static FoundMarks At(ZoneMap light, RegisteredCard card, IReadOnlyList<CardPoint> places, StageTrace trace)
     {
         MarkFinder finder = Prepare(light, card, trace);
-        finder.Take(places);
+        finder.Search();
+        int found = finder._marks.Count;
+        int[] named = [.. places.Select(finder.Take).Where(i => i >= 0).Distinct()];
         finder.Refit();
         trace.Candidates(light, finder._candidates);
-        return finder._marks;
+        return new([.. named.Select(i => finder._marks[i])], [])
+        {
+            Doubts = [.. named.Where(i => i >= found).Select(i => MarkJudge.Doubt(finder._marks[i])).OfType<string>().Distinct()],
+        };
     }
 
     private static MarkFinder Prepare(ZoneMap light, RegisteredCard card, StageTrace trace)
@@ -105,22 +113,25 @@ internal sealed class MarkFinder
         return best ?? first ?? new(search.Thin(spot), [], []);
     }
 
-    private void Take(IReadOnlyList<CardPoint> places)
+    /// <summary>The number of the mark at a place: one that was found anyway, else what can be fitted there; -1 when nothing can.</summary>
+    private int Take(CardPoint place)
     {
-        foreach (CardPoint place in places)
-        {
-            MarkLayers left = _layers.Without(_marks, null);
-            FittedMark? best = s_tapDiameters
-                .Select(d => SymmetricFit.Fit(left.Coarse, place, d))
-                .OfType<SymmetricMark>()
-                .Select(s => MarkFit.Of(left, s))
-                .OfType<FittedMark>()
-                .Where(m => m.Centre.DistanceTo(place) < Math.Max(TapReach, m.Diameter / 2))
-                .MaxBy(m => Verdict.ScoreOf(m));
-            _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.Shape.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
-            if (best is not null)
-                _marks.Add(best);
-        }
+        int nearest = Enumerable.Range(0, _marks.Count).DefaultIfEmpty(-1).MinBy(i => i < 0 ? 0 : _marks[i].Centre.DistanceTo(place));
+        if (nearest >= 0 && _marks[nearest].Centre.DistanceTo(place) < Math.Max(_marks[nearest].Diameter / 2, NearEnough))
+            return nearest;
+        MarkLayers left = _layers.Without(_marks, null);
+        FittedMark? best = s_tapDiameters
+            .Select(d => SymmetricFit.Fit(left.Coarse, place, d))
+            .OfType<SymmetricMark>()
+            .Select(s => MarkFit.Of(left, s))
+            .OfType<FittedMark>()
+            .Where(m => m.Centre.DistanceTo(place) < Math.Max(TapReach, m.Diameter / 2))
+            .MaxBy(m => Verdict.ScoreOf(m));
+        _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.Shape.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
+        if (best is null)
+            return -1;
+        _marks.Add(best);
+        return _marks.Count - 1;
     }
 
     /// <summary>Measures every mark again with the others taken away, twice: neighbours settle together.</summary>
@@ -149,4 +160,8 @@ internal sealed class MarkFinder
 }
 
 /// <summary>What was found in a zone, in the printed card's frame (mm).</summary>
-internal sealed record FoundMarks(IReadOnlyList<FittedMark> Marks, IReadOnlyList<MarkCandidate> Doubtful);
+internal sealed record FoundMarks(IReadOnlyList<FittedMark> Marks, IReadOnlyList<MarkCandidate> Doubtful)
+{
+    /// <summary>What speaks against the marks that only the user named, in a few words each.</summary>
+    public IReadOnlyList<string> Doubts { get; init; } = [];
+}

@@ -48,7 +48,7 @@ public static class PhotoMeasurer
         MarkBudget budget = new(card, print, tape.Height.Millimetres, tape.StandardUncertainty.Millimetres);
         ZoneMap light = ZoneRectifier.Rectify(photo, card);
         FoundMarks found = taps.Count > 0
-            ? new(MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace), [])
+            ? MarkFinder.At(light, card, [.. taps.Select(card.View.ToCard)], trace)
             : MarkFinder.Find(light, card, trace);
         Mark[] marks = [.. found.Marks.Select(budget.ToMark).OrderBy(m => m.Centre.Point.U)];
         CardSighting sighting = new(
@@ -59,7 +59,6 @@ public static class PhotoMeasurer
             card.View.Camera.SightAt(CardPoint.Origin),
             card.Residual);
         DoubtfulSpot[] doubtful = [.. found.Doubtful.Select(budget.ToSpot)];
-        string[] doubts = taps.Count == 0 ? [] : [.. found.Marks.Select(MarkJudge.Doubt).OfType<string>().Distinct()];
         PhotoQuality quality = QualityReading.Of(photo, card, sighting, light);
         return new PhotoMeasurement(
             photo.Size,
@@ -69,6 +68,6 @@ public static class PhotoMeasurer
             marks,
             doubtful,
             quality,
-            PhotoWarnings.Of(sighted, quality, marks, doubtful, doubts));
+            PhotoWarnings.Of(sighted, quality, marks, doubtful, found.Doubts));
     }
 }

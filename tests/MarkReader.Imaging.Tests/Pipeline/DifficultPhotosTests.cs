@@ -83,6 +83,19 @@ public sealed class DifficultPhotosTests
     }
 
     [Fact]
+    public void Overlapping_marks_that_are_tapped_are_those_that_are_found_anyway()
+    {
+        SceneSpec spec = SceneSampler.Draw("overlap", 7).Shrunk(0.5);
+        PhotoMeasurement all = Measure(spec);
+        Assert.Equal(2, all.Marks.Count);
+        PhotoMeasurement both = Measure(spec, new() { Taps = [.. all.Marks.Select(m => m.Photo)] });
+        Assert.Equal(all.Marks.Select(m => m.Centre.Point), both.Marks.Select(m => m.Centre.Point));
+        PhotoMeasurement one = Measure(spec, new() { Taps = [all.Marks[1].Photo] });
+        Assert.Equal(all.Marks[1].Centre.Point, Assert.Single(one.Marks).Centre.Point);
+        Assert.DoesNotContain(one.Warnings, w => w.Code == "unlikelyMark");
+    }
+
+    [Fact]
     public void A_letter_that_the_user_taps_is_said_to_be_an_unlikely_mark()
     {
         SceneSpec spec = Support.Scenes.Small(36);
