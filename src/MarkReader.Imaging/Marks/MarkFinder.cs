@@ -116,9 +116,8 @@ internal sealed class MarkFinder
     /// <summary>The number of the mark at a place: one that was found anyway, else what can be fitted there; -1 when nothing can.</summary>
     private int Take(CardPoint place)
     {
-        int nearest = Enumerable.Range(0, _marks.Count).DefaultIfEmpty(-1).MinBy(i => i < 0 ? 0 : _marks[i].Centre.DistanceTo(place));
-        if (nearest >= 0 && _marks[nearest].Centre.DistanceTo(place) < Math.Max(_marks[nearest].Diameter / 2, NearEnough))
-            return nearest;
+        if (_marks.MinBy(m => m.Centre.DistanceTo(place)) is { } nearest && nearest.Centre.DistanceTo(place) < Math.Max(nearest.Diameter / 2, NearEnough))
+            return _marks.IndexOf(nearest);
         MarkLayers left = _layers.Without(_marks, null);
         FittedMark? best = s_tapDiameters
             .Select(d => SymmetricFit.Fit(left.Coarse, place, d))

@@ -109,10 +109,14 @@ internal sealed record Verdict(MarkCandidate Candidate, OpenCvSharp.Point[] Outl
     /// <summary>Edge width over radius up to which a mark has an outline to be judged by, however it was measured.</summary>
     private const double SharpEdge = 0.15;
 
-    public static double ScoreOf(FittedMark mark) => mark switch
+    public static double ScoreOf(FittedMark mark) => JudgedBy(mark) is { } outline
+        ? outline.Seen - (8 * outline.Roughness) - (0.3 * mark.Symmetric.Roughness)
+        : mark.Symmetric.Sides - (2 * mark.Symmetric.Roughness);
+
+    private static FittedOutline? JudgedBy(FittedMark mark) => mark.Method switch
     {
-        { Method: MarkMethod.Outline } or { Method: MarkMethod.Symmetry, Outline: not null } when mark.Outline is { } o && (mark.Method == MarkMethod.Outline || o.Sigma < SharpEdge * o.Radius) =>
-            o.Seen - (8 * o.Roughness) - (0.3 * mark.Symmetric.Roughness),
-        _ => mark.Symmetric.Sides - (2 * mark.Symmetric.Roughness),
+        MarkMethod.Outline => mark.Outline,
+        MarkMethod.Symmetry when mark.Outline is { } o && o.Sigma < SharpEdge * o.Radius => o,
+        _ => null,
     };
 }
