@@ -43,5 +43,8 @@ public static class BedCorners
 
     /// <summary>Where the head stands for this corner.</summary>
     public static (Length X, Length Y) Place(this Bed bed, BedCorner corner) =>
-        (corner.IsRight() ? bed.X : Length.Zero, corner.End() == GantryEnd.Far ? bed.Y : Length.Zero);
+        (corner.IsRight() ? bed.X : Length.Zero, bed.At(corner.End()));
+
+    /// <summary>Where the gantry stands at an end of its travel, from its near end.</summary>
+    public static Length At(this Bed bed, GantryEnd end) => end == GantryEnd.Far ? bed.Y : Length.Zero;
 }

@@ -91,6 +91,9 @@ public sealed class SurveyFit
 
     public MeasuredPoint At(BedCorner corner) => Combine((1, corner));
 
+    /// <summary>The middle of the marks at the four corners.</summary>
+    public MeasuredPoint Mean() => Combine([.. BedCorners.All.Select(corner => (0.25, corner))]);
+
     /// <summary>
     /// The distances between any two of the marks at the corners, and, when bows are fitted, at the middles as well: none is longer than the spread over the bed.
     /// </summary>

@@ -1,0 +1,81 @@
+using MarkReader.Alignment.Centring;
+using MarkReader.Alignment.Shims;
+using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Verdicts;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Visits;
+
+/// <summary>Centring within a visit, once the marks over the bed agree.</summary>
+/// <param name="Action">What to do; null when the steady mark is centred.</param>
+internal sealed record CentringStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, CentringState State)
+{
+    private const int MostMarks = 12;
+
+    private static readonly CentringState s_open = new(new(Verdict.Undecided, 0.5, 1), null);
+
+    public static CentringState Open => s_open;
+
+    /// <param name="fit">The survey, within its tolerance.</param>
+    public static Outcome<CentringStage> Of(VisitSetup setup, VisitHistory history, SurveyFit fit)
+    {
+        VisitAperture aperture = setup.Aperture!;
+        IReadOnlyList<SurveyMark> fresh = history.Steady;
+        if (Steady(fit, history) is not { } steady)
+            return new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.FreshMark, null, s_open);
+        if (!ApertureCentring.Advise(steady, aperture.Centre, aperture.Tolerance).TryGet(out CentringAdvice? advice, out Failure? failure))
+            return failure;
+        CentringState state = new(advice.Verdict, advice.Offset);
+        if (advice.Verdict.Verdict == Verdict.Within)
+            return new CentringStage(null, VisitWords.Centred(advice.Offset, aperture), null, state);
+        CardPoint first = fit.At(BedCorner.NearLeft).Point;
+        switch (advice.Steps is [var step, ..] ? step : null)
+        {
+            case MovePlate move:
+                return Move(new(Hundredths(move.Distance.Value.Millimetres), 0), VisitWords.Sideways);
+            case ShimTarget shim:
+                return Move(new(0, Height(setup, shim.Height.Value).Millimetres), VisitWords.TooHigh);
+            case RaiseTube raise:
+                return new CentringStage(new VisitAction.RaiseTube(Length.FromMillimetres(Hundredths(raise.BeamRise.Value.Millimetres))), VisitWords.TooLow(advice.Offset), null, state);
+            default:
+                return fresh.Count >= MostMarks
+                    ? new CentringStage(new VisitAction.Stop(), VisitWords.NotCentred(fresh.Count, aperture), null, state)
+                    : new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.CentringOpen(advice.Offset, aperture, advice.Verdict), new(new(first, fit.At(BedCorner.NearLeft).Covariance + SurveyStage.Usual(history.Survey)), []), state);
+        }
+
+        CentringStage Move(CardVector by, Func<MeasuredVector, CardVector, string> words) => new(
+            new VisitAction.MoveTarget(by),
+            words(advice.Offset, by),
+            new(new(first - by, fit.At(BedCorner.NearLeft).Covariance + SurveyStage.Usual(history.Survey)), []),
+            state);
+    }
+
+    /// <summary>The middle of the marks over the bed as the target stands now: the fresh marks, each less its own place's distance from the middle.</summary>
+    private static MeasuredPoint? Steady(SurveyFit fit, VisitHistory history)
+    {
+        MeasuredPoint middle = fit.Mean();
+        IReadOnlyList<SurveyMark> fresh = history.Steady;
+        if (!history.IsMoved)
+            return middle;
+        if (fresh.Count == 0)
+            return null;
+        (double u, double v, double uu, double uv, double vv) = (0, 0, 0, 0, 0);
+        foreach (SurveyMark mark in fresh)
+        {
+            CardVector off = fit.At(mark.X, mark.Y).Point - middle.Point;
+            (u, v) = (u + mark.Mark.Point.U - off.U, v + mark.Mark.Point.V - off.V);
+            (uu, uv, vv) = (uu + mark.Mark.Covariance.Uu, uv + mark.Mark.Covariance.Uv, vv + mark.Mark.Covariance.Vv);
+        }
+
+        // The fit's own share is that of its middle: the marks' distances from it are known about as well.
+        double n = fresh.Count;
+        return new(new(u / n, v / n), new Covariance2(uu / (n * n), uv / (n * n), vv / (n * n)) + middle.Covariance);
+    }
+
+    private static Length Height(VisitSetup setup, Length wanted) =>
+        setup.Stock.Count > 0 && StackSearch.Best(setup.Stock, wanted, Length.FromMillimetres(0.1)).TryGet(out StackAdvice? stack, out _) && stack.Stack.Pieces > 0
+            ? stack.Stack.Height
+            : Length.FromMillimetres(Hundredths(wanted.Millimetres));
+
+    private static double Hundredths(double value) => Math.Round(value, 2);
+}

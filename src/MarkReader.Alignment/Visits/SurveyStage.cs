@@ -1,0 +1,101 @@
+using MarkReader.Alignment.Shims;
+using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Verdicts;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Visits;
+
+/// <summary>The corner survey within a visit.</summary>
+/// <param name="Action">What to do; null when the spread over the bed is within its tolerance, and when <paramref name="Again"/> names a leg.</param>
+/// <param name="Again">A leg that is to be brought nearer to zero than its part.</param>
+internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, string? Again = null)
+{
+    // With this many marks or more a fault that is found is cured, without waiting for the verdict.
+    private const int EnoughMarks = 8;
+
+    private const int MostMarks = 24, MostShims = 6;
+
+    // A fault below this part of the tolerance is not what keeps the marks apart.
+    private const double LeastPart = 0.25;
+
+    // A cure is worth its work when the spread is more likely outside than within.
+    private const double CureBelow = 0.5;
+
+    private static readonly Conformity s_open = new(Verdict.Undecided, 0.5, 1);
+
+    public static Outcome<SurveyStage> Of(VisitSetup setup, VisitHistory history)
+    {
+        VisitBed bed = setup.Bed!;
+        IReadOnlyList<SurveyMark> marks = history.Survey;
+        if (!CornerSurvey.Diagnose(bed.Travels, marks, SurveyOptions.Default with { Response = history.Response }).TryGet(out SurveyDiagnosis? diagnosis, out Failure? failure))
+            return failure;
+        if (diagnosis.Fit is not { } fit)
+        {
+            SurveyState few = new(marks.Count, s_open, null, marks.Count == 0 ? null : diagnosis, history.Response);
+            return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
+        }
+
+        SpreadAdvice spread = SurveyPlan.Spread(bed.Travels, marks, bed.Tolerance, Usual(marks));
+        Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));
+        SurveyState state = new(marks.Count, spread.Verdict, greatest, diagnosis, history.Response);
+        if (spread.Verdict.Verdict == Verdict.Within)
+            return new SurveyStage(null, VisitWords.Within(bed, greatest), null, state);
+
+        VisitWords.SpreadWords words = new(bed, greatest, spread.Verdict);
+        SurveyFinding[] causes = [.. diagnosis.Findings.Where(f => f.Effect >= LeastPart * bed.Tolerance.Millimetres)];
+        if (causes.Length > 0 && (spread.Verdict.Probability < CureBelow || marks.Count >= EnoughMarks))
+            return Cure(setup, history, diagnosis, causes, words, state);
+        if (marks.Count >= MostMarks)
+            return new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
+        BedCorner corner = spread.Next ?? Farthest(fit);
+        return new SurveyStage(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state);
+    }
+
+    private static SurveyStage Cure(VisitSetup setup, VisitHistory history, SurveyDiagnosis diagnosis, SurveyFinding[] causes, VisitWords.SpreadWords words, SurveyState state)
+    {
+        // Leg 1 before leg 2, whose marks a turn of mirror one makes stale.
+        SurveyFinding first = causes[0] is TwistFinding ? causes[0] : causes.OfType<SlopeFinding>().MinBy(s => s.Leg)!;
+        if (first is SlopeFinding slope)
+        {
+            string leg = slope.Leg == 1 ? VisitLeg.One : VisitLeg.Two;
+            return setup.Find(leg) is null
+                ? new(new VisitAction.Stop(), words.LegMissing(slope), null, state)
+                : new(null, words.Slope(slope), null, state, leg);
+        }
+
+        TwistFinding twist = (TwistFinding)first;
+        if (history.Shims >= MostShims || SurveyOutlook.Cure(twist, history.Response) is not { } cure || cure is CheckFrame)
+            return new(new VisitAction.Stop(), words.CheckFrame(twist), null, state);
+        if (cure is RealignLeg realign && realign.Gantry != history.End)
+            return new(new VisitAction.Realign(VisitLeg.Two, realign.Gantry), words.Realign(twist, realign.Gantry), null, state);
+        // With leg 2 aligned at this end already, the corner at the other end is the odd one, the other way.
+        ShimCorner shim = cure as ShimCorner ?? new(twist.Corner.AtOtherEnd(), new(Length.FromMillimetres(Math.Abs(twist.Height.Value / history.Response.Mean)), Length.Zero));
+        if (Stack(setup, shim.Height.Value) is not { } height)
+            return new(new VisitAction.Stop(), words.NoStack(twist, shim), null, state);
+        MeasuredPoint? expected = cure is ShimCorner ? WithPulse(SurveyOutlook.After(diagnosis.Fit!, shim with { Height = new(height, Length.Zero) }, history.Response)[shim.Corner], history.Survey) : null;
+        return new(new VisitAction.Shim(shim.Corner, height), words.Shim(twist, shim, height), expected is null ? null : new(expected, []), state);
+    }
+
+    /// <summary>The height that the stock makes; null when it leaves the corner no better than before.</summary>
+    private static Length? Stack(VisitSetup setup, Length wanted)
+    {
+        if (setup.Stock.Count == 0)
+            return Length.FromMillimetres(Math.Round(20 * wanted.Millimetres) / 20);
+        Length tolerance = Length.FromMillimetres(Math.Min(0.1, 0.25 * wanted.Millimetres));
+        return StackSearch.Best(setup.Stock, wanted, tolerance).TryGet(out StackAdvice? stack, out _) && stack.Stack.Pieces > 0 ? stack.Stack.Height : null;
+    }
+
+    private static VisitAction.Survey Fire((Length X, Length Y) place) => new(place.X, place.Y);
+
+    // The corner whose mark lies farthest from the others' middle.
+    private static BedCorner Farthest(SurveyFit fit)
+    {
+        CardPoint middle = fit.Mean().Point;
+        return BedCorners.All.MaxBy(c => fit.At(c).Point.DistanceTo(middle));
+    }
+
+    // A pulse more is as good as the marks were on the average.
+    internal static Covariance2 Usual(IReadOnlyList<SurveyMark> marks) => (1.0 / marks.Count) * marks.Select(m => m.Mark.Covariance).Aggregate((a, b) => a + b);
+
+    private static MeasuredPoint WithPulse(MeasuredPoint at, IReadOnlyList<SurveyMark> marks) => at with { Covariance = at.Covariance + Usual(marks) };
+}

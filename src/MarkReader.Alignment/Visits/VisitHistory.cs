@@ -1,0 +1,200 @@
+using MarkReader.Alignment.Advice;
+using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.LineFitting;
+using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Survey;
+using MarkReader.Quantities;
+
+namespace MarkReader.Alignment.Visits;
+
+/// <summary>What of a visit's events still counts, sorted by the step of the job that it belongs to.</summary>
+/// <remarks>
+/// A change to an earlier step makes every later one stale. A survey mark at the end of the gantry's travel at which leg 2 is aligned is a mark of leg 2 as well:
+/// head and tape stand as at a station of that leg.
+/// </remarks>
+internal sealed class VisitHistory
+{
+    // A gantry this part of its travel from an end stands at that end.
+    private const double AtEnd = 0.02;
+
+    // A head this near to a station's place stands there, mm.
+    private const double AtStation = 2;
+
+    private readonly VisitSetup _setup;
+    private readonly Dictionary<string, List<LegEvent>> _legs;
+    private readonly List<SurveyMark> _survey = [];
+    private List<SurveyMark>? _sinceMove;
+    private bool _legTwoShifted;
+    private (BedCorner Corner, Length Height, Prediction Before)? _shimmed;
+
+    private VisitHistory(VisitSetup setup)
+    {
+        _setup = setup;
+        _legs = setup.Legs.ToDictionary(l => l.Name, _ => new List<LegEvent>());
+    }
+
+    /// <summary>The survey marks that count for the spread over the bed.</summary>
+    public IReadOnlyList<SurveyMark> Survey => _survey;
+
+    /// <summary>The survey marks that tell where the steady mark is: those after the target was last moved, or all.</summary>
+    public IReadOnlyList<SurveyMark> Steady => _sinceMove ?? _survey;
+
+    /// <summary>Whether the target was moved after the marks of <see cref="Survey"/>.</summary>
+    public bool IsMoved => _sinceMove is not null;
+
+    /// <summary>Where the gantry stands for the marks of leg 2.</summary>
+    public GantryEnd End { get; private set; }
+
+    /// <summary>How the mark at a corner answers a shim.</summary>
+    public ShimResponse Response { get; private set; } = ShimResponse.Prior;
+
+    public int Shims { get; private set; }
+
+    /// <summary>Complete surveys that a later turn has made stale.</summary>
+    public int EarlierSurveys { get; private set; }
+
+    /// <summary>Whether a leg is being begun anew and nothing of it was turned or marked since.</summary>
+    public string? Begun { get; private set; }
+
+    public IReadOnlyList<LegEvent> Leg(string name) => _legs[name];
+
+    public static VisitHistory Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
+    {
+        VisitHistory history = new(setup);
+        foreach (VisitEvent e in events)
+            history.Take(e);
+        history.Learn();
+        return history;
+    }
+
+    private void Take(VisitEvent e)
+    {
+        switch (e)
+        {
+            case VisitEvent.Mark mark:
+                Shifted(mark.Leg);
+                _legs[mark.Leg].Add(new LegEvent.Mark(mark.Path, mark.At));
+                Begun = null;
+                break;
+            case VisitEvent.Turn turn:
+                Shifted(turn.Leg);
+                _legs[turn.Leg].Add(new LegEvent.Turn(turn.Screw, turn.Turns));
+                After(turn.Leg);
+                Begun = null;
+                break;
+            case VisitEvent.Survey survey:
+                (_sinceMove ?? _survey).Add(survey.Seen);
+                Continue(survey.Seen);
+                break;
+            case VisitEvent.Shim shim:
+                Shim(shim);
+                break;
+            case VisitEvent.MoveTarget:
+                _sinceMove = [];
+                _legTwoShifted = true;
+                Open(VisitLeg.Three);
+                break;
+            case VisitEvent.RaiseTube:
+                Open(VisitLeg.One);
+                After(VisitLeg.One);
+                break;
+            case VisitEvent.Disturbed disturbed:
+                Open(disturbed.Leg);
+                After(disturbed.Leg);
+                break;
+            case VisitEvent.Realign realign:
+                Realign(realign);
+                break;
+        }
+    }
+
+    private void Realign(VisitEvent.Realign realign)
+    {
+        Begun = realign.Leg;
+        if (realign.Leg != VisitLeg.Two || realign.At == End)
+            return;
+        End = realign.At;
+        Open(VisitLeg.Two);
+        foreach (SurveyMark mark in _survey)
+            Continue(mark);
+    }
+
+    private void Shim(VisitEvent.Shim shim)
+    {
+        Learn();
+        Shims++;
+        if (Fit() is { } fit)
+            _shimmed = (shim.Corner, shim.Height, Height(fit, shim.Corner));
+        // The gantry lies otherwise at this end of its travel, not at the other.
+        GantryEnd kept = shim.Corner.End() == GantryEnd.Near ? GantryEnd.Far : GantryEnd.Near;
+        _survey.RemoveAll(m => IsMoved || !IsAt(m, kept));
+        _sinceMove = null;
+        if (shim.Corner.End() == End)
+            Open(VisitLeg.Two);
+        Open(VisitLeg.Three);
+    }
+
+    // A later survey shows what the shim did; the twist does not depend on the slopes left in the legs.
+    private void Learn()
+    {
+        if (_shimmed is not { } shimmed || Fit() is not { } fit)
+            return;
+        Response = Response.After(MeasuredLength.FromMillimetres(shimmed.Height.Millimetres, 0.03 * shimmed.Height.Millimetres), shimmed.Before, Height(fit, shimmed.Corner));
+        _shimmed = null;
+    }
+
+    private static Prediction Height(SurveyFit fit, BedCorner corner)
+    {
+        Prediction twist = fit.Coefficient(SurveyComponent.Vertical, SurveyTerm.Twist);
+        return new(CornerChoice.Sign(corner) * twist.Value, twist.Uncertainty);
+    }
+
+    // The beam of a leg has changed: later legs and the survey are stale.
+    private void After(string leg)
+    {
+        if (leg == VisitLeg.Three)
+            return;
+        if (leg == VisitLeg.One)
+            Open(VisitLeg.Two);
+        Open(VisitLeg.Three);
+        Learn();
+        if (Fit() is not null)
+            EarlierSurveys++;
+        _survey.Clear();
+        _sinceMove = null;
+    }
+
+    private void Open(string leg)
+    {
+        if (_legs.TryGetValue(leg, out List<LegEvent>? events) && events.Count > 0 && events[^1] is not LegEvent.Disturbed)
+            events.Add(new LegEvent.Disturbed());
+    }
+
+    // A moved target leaves leg 2 aligned; its marks lie elsewhere, which counts once it is worked on again.
+    private void Shifted(string leg)
+    {
+        if (leg == VisitLeg.Two && _legTwoShifted)
+            Open(VisitLeg.Two);
+        _legTwoShifted &= leg != VisitLeg.Two;
+    }
+
+    private void Continue(SurveyMark mark)
+    {
+        if (_legTwoShifted)
+            return;
+        LegSetup leg = _setup.Find(VisitLeg.Two)!.Setup;
+        double path = leg.Near.Path.Millimetres + mark.X.Millimetres;
+        double station = new[] { leg.Near.Path.Millimetres, leg.Far.Path.Millimetres }.MinBy(s => Math.Abs(s - path));
+        LegEvent.Mark continued = new(station, mark.Mark);
+        if (IsAt(mark, End) && Math.Abs(station - path) <= AtStation && LegSetupChecks.Events(leg.Model, [continued]) is null)
+            _legs[VisitLeg.Two].Add(continued);
+    }
+
+    private SurveyFit? Fit() => _setup.Bed is { } bed ? SurveyFit.Solve(bed.Travels, Survey) : null;
+
+    private bool IsAt(SurveyMark mark, GantryEnd end)
+    {
+        double y = mark.Y.Millimetres, travel = _setup.Bed!.Travels.Y.Millimetres;
+        return Math.Abs(y - (end == GantryEnd.Far ? travel : 0)) <= AtEnd * travel;
+    }
+}

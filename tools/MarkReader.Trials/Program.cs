@@ -1,0 +1,66 @@
+using System.Globalization;
+using MarkReader.Trials.Machines;
+using MarkReader.Trials.Methods;
+using MarkReader.Trials.Scores;
+
+const string Usage = """
+    [COUNT] [SEED] [CONDITION…]    bring COUNT machines of each condition into alignment and print the table (default: 1000 machines, all conditions)
+    log CONDITION SEED             print one visit, action by action
+    """;
+
+if (args is ["log", var logged, var number])
+    return Log(logged, int.Parse(number, CultureInfo.InvariantCulture));
+if (args is ["--help", ..])
+{
+    Console.WriteLine(Usage);
+    return 0;
+}
+
+int count = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1000;
+int first = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1;
+Condition[] conditions = args.Length > 2 ? [.. args[2..].Select(Find)] : [.. Condition.All];
+List<Row> rows = [];
+Console.WriteLine(Row.Head);
+foreach (Condition condition in conditions)
+{
+    TrialMachine[] machines = [.. Enumerable.Range(first, count).AsParallel().AsOrdered().Select(seed => TrialMachine.Draw(condition, seed))];
+    Add(new(condition.Name, Run(machines, AdvisedVisit.Run)));
+    if (condition.Name is not ("plain" or "all"))
+        continue;
+    Console.WriteLine(new Row(condition.Name + ", two-mark formula", Run(machines, m => new ByHand(m, halving: false).Run())));
+    Console.WriteLine(new Row(condition.Name + ", halving by eye", Run(machines, m => new ByHand(m, halving: true).Run())));
+}
+
+Console.WriteLine();
+foreach (string line in rows.SelectMany(r => r.Rates()))
+    Console.WriteLine(line);
+foreach (Row row in rows)
+{
+    foreach (string? reason in row.Results.Select(r => r.Unfinished).OfType<string>().Take(5))
+        Console.WriteLine($"{row.Name}, not done: {reason}");
+}
+
+return 0;
+
+void Add(Row row)
+{
+    rows.Add(row);
+    Console.WriteLine(row);
+}
+
+static TrialResult[] Run(TrialMachine[] machines, Func<TrialMachine, TrialResult> method) => [.. machines.AsParallel().AsOrdered().Select(method)];
+
+static Condition Find(string name) => Condition.All.FirstOrDefault(c => c.Name == name) ?? throw new ArgumentException($"No condition {name}; there are {string.Join(", ", Condition.All.Select(c => c.Name))}.");
+
+static int Log(string condition, int seed)
+{
+    TrialMachine trial = TrialMachine.Draw(Find(condition), seed);
+    AdvisedVisit.Play(trial, trial.Chance(3), (visit, advice) =>
+    {
+        if (visit.Events.Count > 0)
+            Console.WriteLine($"      {visit.Events[^1]}");
+        Console.WriteLine($"{visit.Events.Count + 1,3}: {advice.Action}; true spread {Ending.Of(visit.Machine).Spread:0.00} mm");
+        Console.WriteLine($"      {advice.Reason}");
+    });
+    return 0;
+}
