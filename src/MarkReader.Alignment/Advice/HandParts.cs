@@ -22,15 +22,21 @@ internal static class HandParts
     }
 
     /// <summary>"3/16 turn clockwise", "1 1/8 turns counter-clockwise", "5/64 turn (28°) clockwise".</summary>
-    public static string Say(double turns)
+    public static string Say(double turns) => $"{Size(turns)} {Direction(turns)}";
+
+    /// <summary>The same without the direction.</summary>
+    public static string Size(double turns)
     {
-        int parts = (int)Math.Round(Math.Abs(turns) * Parts[^1]), whole = parts / Parts[^1], over = parts % Parts[^1], under = Parts[^1];
+        long parts = (long)Math.Round(Math.Abs(turns) * Parts[^1]), whole = parts / Parts[^1], over = parts % Parts[^1], under = Parts[^1];
         while (over > 0 && over % 2 == 0)
             (over, under) = (over / 2, under / 2);
         string fraction = over == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"{over}/{under}");
         string amount = whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}").TrimEnd();
         string unit = whole > 1 || (whole == 1 && over > 0) ? "turns" : "turn";
         string degrees = over > 0 && under > 16 ? string.Create(CultureInfo.InvariantCulture, $" ({360 * Math.Abs(turns):0}°)") : string.Empty;
-        return $"{amount} {unit}{degrees} {(turns < 0 ? "counter-clockwise" : "clockwise")}";
+        return $"{amount} {unit}{degrees}";
     }
+
+    /// <summary>The direction, as seen facing the knob.</summary>
+    public static string Direction(double turns) => turns < 0 ? "counter-clockwise" : "clockwise";
 }

@@ -20,7 +20,7 @@ internal static class LegSetupChecks
         ?? InputChecks.Between(setup.Tolerance.Millimetres, (0.001, 100), AdviceFailures.ToleranceInvalid, "the tolerance on the spread in mm", "give what the aperture leaves to the beam, 0.5 mm on common machines")
         ?? InputChecks.Between(setup.TargetRadius.Millimetres, (1, 200), AdviceFailures.TargetRadiusInvalid, "the target's radius in mm", "give the distance from the card's origin at which a mark is still on the target")
         ?? Habits(setup.Habits)
-        ?? Known(setup);
+        ?? KnownResponseChecks.All(setup.Frame.Screws, setup.Known);
 
     public static Failure? Events(LegModel model, IReadOnlyList<LegEvent> events)
     {
@@ -62,23 +62,5 @@ internal static class LegSetupChecks
             ?? Habit(h.HandSetting, 0.0005, 0.1, "the uncertainty of a turn set by hand in turns")
             ?? Habit(h.Backlash.Degrees, 0, 90, "the backlash in degrees")
             ?? Habit(h.BacklashUncertainty.Degrees, 0.1, 90, "the backlash's uncertainty in degrees");
-    }
-
-    private static Failure? Known(LegSetup setup)
-    {
-        const string Hint = "give for each screw once the mrad per turn along u and v, and their standard uncertainty, as an earlier visit reported them";
-        IReadOnlyList<string> screws = setup.Frame.Screws;
-        foreach (KnownResponse k in setup.Known)
-        {
-            if (!screws.Contains(k.Screw))
-                return new(AdviceFailures.ScrewUnknown, "a known response is that of a screw that the frame does not have", $"the frame's screws are {string.Join(", ", screws)}");
-            double size = Math.Sqrt((k.U * k.U) + (k.V * k.V));
-            if (!(size >= 0.1 && size <= 1000 && k.Uncertainty >= 1e-3 && k.Uncertainty <= 0.5 * size))
-                return new(AdviceFailures.KnownResponseInvalid, $"the known response of screw {k.Screw} is ({InputChecks.Text(k.U)}, {InputChecks.Text(k.V)}) mrad per turn with the uncertainty {InputChecks.Text(k.Uncertainty)}", Hint);
-        }
-
-        return setup.Known.DistinctBy(k => k.Screw).Count() == setup.Known.Count
-            ? null
-            : new(AdviceFailures.KnownResponseInvalid, "two known responses are given for one screw", Hint);
     }
 }

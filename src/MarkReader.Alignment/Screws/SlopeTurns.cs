@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Aiming;
+using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Screws;
 
@@ -27,6 +28,18 @@ public static class SlopeTurns
         double[] byU = Solve(1, 0, r), byV = Solve(0, 1, r);
         return [.. responses.Select((s, j) => new ScrewTurns(s.Screw, turns[j], Math.Sqrt(Math.Max(
             0, (byU[j] * byU[j] * uu) + (2 * byU[j] * byV[j] * uv) + (byV[j] * byV[j] * vv)))))];
+    }
+
+    /// <summary>The slope after turns of the screws, each set by hand.</summary>
+    /// <param name="slope">The slope before.</param>
+    /// <param name="turns">Each screw with its turns, positive clockwise; lost motion is not in them.</param>
+    /// <param name="hand">Standard uncertainty of a turn set by hand, turns.</param>
+    public static Slope After(Slope slope, IReadOnlyList<(ScrewResponse Screw, double Turns)> turns, double hand)
+    {
+        Covariance2 covariance = slope.Covariance;
+        foreach ((ScrewResponse screw, double t) in turns.Where(t => t.Turns != 0))
+            covariance += ((t * t) * screw.Covariance) + Covariance2.Along(new(hand * screw.U, hand * screw.V));
+        return new(slope.U + turns.Sum(t => t.Turns * t.Screw.U), slope.V + turns.Sum(t => t.Turns * t.Screw.V), covariance);
     }
 
     // A little is added to R·Rᵀ: one screw alone then gives its least-squares turn.

@@ -41,5 +41,5 @@ public static class StockChecks
     private static Failure? Item(StockItem item, string hint) =>
         InputChecks.Between(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, "a piece's thickness in mm", hint)
         ?? InputChecks.Between(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, "a thickness's standard uncertainty in mm", hint)
-        ?? InputChecks.Between(item.Count ?? 0, (0, MostPieces), ShimFailures.CountInvalid, "a piece's count", hint);
+        ?? InputChecks.Between(item.Count ?? 1, (1, MostPieces), ShimFailures.CountInvalid, "a piece's count", "leave out kinds of which there is none; without a count there are as many as needed");
 }

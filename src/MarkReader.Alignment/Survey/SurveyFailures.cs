@@ -14,7 +14,10 @@ public static class SurveyFailures
     /// <summary>Most marks of one survey.</summary>
     public const int MostMarks = 200;
 
-    private const double LeastTravel = 10, MostTravel = 20_000, FarthestMark = 1000;
+    /// <summary>Farthest mark from the card's origin, mm. The opening is seldom wider than 18 mm; a mark this far off is one of another target or in another unit.</summary>
+    public const double FarthestMark = 50;
+
+    private const double LeastTravel = 10, MostTravel = 20_000;
 
     internal static Failure? Check(Bed bed, IReadOnlyList<SurveyMark> marks)
     {
@@ -24,19 +27,19 @@ public static class SurveyFailures
             return wrong;
         if (marks.Count > MostMarks)
             return new(TooManyMarks, $"the survey has {marks.Count} marks, more than {MostMarks}", "give the marks of one survey only");
-        return marks.Select(m => Check(bed, m)).FirstOrDefault(w => w is not null);
+        return marks.Select((m, i) => Check(bed, m, $"mark {i + 1} of the survey")).FirstOrDefault(w => w is not null);
     }
 
-    private static Failure? Check(Bed bed, SurveyMark mark)
+    private static Failure? Check(Bed bed, SurveyMark mark, string which)
     {
         const string place = "give x and y of the head as it stood, from the near ends of both travels";
         CardVector at = mark.Mark.Point - CardPoint.Origin;
-        if ((InputChecks.Between(mark.X.Millimetres, (-0.05 * bed.X.Millimetres, 1.05 * bed.X.Millimetres), PlaceOffBed, "a survey mark's x in mm", place)
-            ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, "a survey mark's y in mm", place)
-            ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, "a survey mark's distance from the card's centre in mm", "give the mark's u and v in mm")) is { } wrong)
+        if ((InputChecks.Between(mark.X.Millimetres, (-0.05 * bed.X.Millimetres, 1.05 * bed.X.Millimetres), PlaceOffBed, $"the head's place x in mm at {which}", place)
+            ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, $"the gantry's place y in mm at {which}", place)
+            ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, $"the distance in mm from the card's centre to {which}", "give u and v of the mark in mm, as measured on the card at the head; a mark so far out does not belong to the head's opening")) is { } wrong)
             return wrong;
         return mark.Mark.Covariance.Determinant > 0
             ? null
-            : new(MarkInvalid, "a survey mark has no uncertainty in some direction", "give every mark its standard uncertainty in mm, above zero");
+            : new(MarkInvalid, $"{which} has no uncertainty in some direction", "give every mark its standard uncertainty in mm, above zero");
     }
 }

@@ -39,7 +39,7 @@ public static class ScrewThreads
         string number = name.EndsWith("mm", StringComparison.OrdinalIgnoreCase) ? name[..^2] : name;
         return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double pitch)
             ? Own(pitch)
-            : new Failure(ThreadFailures.Unknown, $"no thread is named \"{(text.Length <= 20 ? text : text[..20] + "...")}\"", Hint);
+            : new Failure(ThreadFailures.Unknown, $"no thread is named \"{(text.Length <= 20 ? text : text[..20] + "...")}\"", $"use one of {string.Join(", ", All.Select(t => t.Name))}, or give the pitch in mm, measured over ten turns");
     }
 
     /// <summary>A thread of the user's own pitch, mm.</summary>

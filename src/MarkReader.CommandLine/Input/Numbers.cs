@@ -41,6 +41,22 @@ internal sealed class Numbers(ParseResult call)
         return null;
     }
 
+    /// <summary>What all texts of a repeatable option hold; those that are wrong are left out.</summary>
+    public IReadOnlyList<T> ReadAll<T>(Option<string[]> option, Func<string, Outcome<T>> read)
+        where T : class
+    {
+        List<T> values = [];
+        foreach (string text in call.GetValue(option) ?? [])
+        {
+            if (read(text).TryGet(out T? value, out Failure? failure))
+                values.Add(value);
+            else
+                Wrong ??= failure with { Message = $"{option.Name}: {failure.Message}" };
+        }
+
+        return values;
+    }
+
     private PixelPoint Place(string option, string text)
     {
         if (PlaceText.Read(text).TryGet(out Place? place, out Failure? failure))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Apertures;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Apertures;
 
 namespace MarkReader.CommandLine.Output;
@@ -7,7 +8,7 @@ namespace MarkReader.CommandLine.Output;
 /// <summary>An aperture and its beam for people.</summary>
 internal static class ApertureText
 {
-    private const double LeastGain = 1e-4;
+    private const double LeastGain = 1e-4, LeastOffset = 0.005;
 
     public static string Of(ApertureFinding finding) => string.Join(
         Environment.NewLine,
@@ -40,13 +41,27 @@ internal static class ApertureText
         Add(table, "now", opening.Now);
         Add(table, "in the centre", opening.Centred);
         yield return table.ToString();
-        yield return Gain(opening.Gain);
+        yield return Gain(opening);
         yield return "uncertainty: standard uncertainty; at least: with 95 % probability; for a Gaussian beam and an opening square to it";
     }
 
-    private static string Gain(double gain) => gain < LeastGain
+    private static string Gain(OpeningFinding opening) => opening.Gain < LeastGain
         ? "bringing the beam to the centre gains less than 0.01 % of its power: leave it"
-        : $"bringing the beam to the centre gains {Percent(gain)} % of its power: sideways move the target's plate; too high, put shims under the target; too low, raise the tube's end and align the legs again";
+        : $"bringing the beam to the centre gains {Percent(opening.Gain)} % of its power: {string.Join("; ", Steps(opening.Input))}";
+
+    // An offset that its uncertainty explains, or too small to see, asks for nothing.
+    private static IEnumerable<string> Steps(OpeningInput input)
+    {
+        bool Matters(double offset) => Math.Abs(offset) > Math.Max(LeastOffset, DecisionRule.GuardFactor * input.Uncertainty);
+        if (Matters(input.OffsetU))
+            yield return $"move the target's plate {Words.Fixed(Math.Abs(input.OffsetU), 2)} mm to the {(input.OffsetU > 0 ? "right" : "left")}, towards the beam";
+        if (Matters(input.OffsetV))
+            yield return input.OffsetV > 0
+                ? $"the beam is {Words.Fixed(input.OffsetV, 2)} mm too high: put shims under the target"
+                : $"the beam is {Words.Fixed(-input.OffsetV, 2)} mm too low: raise the tube's end and align the legs again";
+        if (!Matters(input.OffsetU) && !Matters(input.OffsetV))
+            yield return "neither offset is significant against its uncertainty: repeat the mark first";
+    }
 
     private static void Add(Table table, string name, TransmittedPower power) =>
         table.Add(name, Percent(power.Mean), Percent(power.Uncertainty), $"{Percent(power.Low)} to {Percent(power.High)}", Percent(power.AtLeast));

@@ -21,4 +21,14 @@ public sealed class HandPartsTests
     [InlineData(0.002, 0.005, 0)]
     public void The_coarsest_part_that_is_near_enough_is_taken(double turns, double allowed, double rounded) =>
         Assert.Equal(rounded, HandParts.Round(turns, allowed), 1e-12);
+
+    [Theory]
+    [InlineData(0.13, 0.01, "1/8 turn", "1/8 turn clockwise")]
+    [InlineData(-0.13, 0.01, "1/8 turn", "1/8 turn counter-clockwise")]
+    [InlineData(-0.002, 0.005, "no turn", "no turn")]
+    public void A_hand_s_turn_is_said_with_and_without_its_direction(double turns, double allowed, string size, string text)
+    {
+        HandTurn turn = HandTurn.Nearest(turns, allowed);
+        Assert.Equal((size, text), (turn.Size, turn.Text));
+    }
 }

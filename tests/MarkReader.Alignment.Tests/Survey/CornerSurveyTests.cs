@@ -139,6 +139,16 @@ public sealed class CornerSurveyTests
     }
 
     [Fact]
+    public void A_mark_farther_than_50_mm_from_the_card_is_refused_by_its_number()
+    {
+        SurveyMark near = new(Some.Mm(0), Some.Mm(0), Some.Point(0, 50, 0.05)), far = near with { Mark = Some.Point(-40, 40, 0.05) };
+        Assert.True(CornerSurvey.Diagnose(Surveys.Bed, [near]).TryGet(out _, out _));
+        Assert.False(CornerSurvey.Diagnose(Surveys.Bed, [near, far]).TryGet(out _, out Failure? failure));
+        Assert.Equal("SURVEY_MARK_INVALID", failure.Code.Name);
+        Assert.Contains("mark 2 of the survey is 56.", failure.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void More_than_200_marks_are_refused()
     {
         Assert.False(CornerSurvey.Diagnose(Surveys.Bed, [.. Enumerable.Repeat(new Surveys().Marks([(0, 0)], 0.05)[0], 201)]).TryGet(out _, out Failure? failure));

@@ -45,6 +45,7 @@ public sealed class FindShimsTests
     [InlineData(1, 0.1, "0.001", "SHIM_THICKNESS_INVALID")]
     [InlineData(1, 0.1, "-0.5", "SHIM_THICKNESS_INVALID")]
     [InlineData(1, 0.1, "0.5x20000", "SHIM_COUNT_INVALID")]
+    [InlineData(1, 0.1, "0.5x0", "SHIM_COUNT_INVALID")]
     public void What_no_stack_can_be_searched_for_is_refused(double height, double tolerance, string stock, string code)
     {
         Assert.False(FindShims.Run(new(height, tolerance, StockText.Read(stock).ValueOrThrow())).TryGet(out _, out Failure? failure));

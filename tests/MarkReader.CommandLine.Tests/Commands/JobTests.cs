@@ -51,6 +51,37 @@ public sealed class JobTests : IDisposable
     }
 
     [Fact]
+    public async Task The_stock_that_was_read_is_listed_so_that_a_comma_for_a_point_shows()
+    {
+        string output = (await Run("shims", "--height", "1.5", "--stock", "1,5")).IsDone().Output;
+        Assert.Contains("stock: 1.0 mm (as many as needed), 5.0 mm (as many as needed)", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2.5", "-1", "move the target's plate 2.50 mm to the right", "1.00 mm too low: raise the tube's end", "too high")]
+    [InlineData("-2.5", "1", "move the target's plate 2.50 mm to the left", "1.00 mm too high: put shims under the target", "too low")]
+    [InlineData("2.5", "0.1", "move the target's plate 2.50 mm to the right", "to the right, towards the beam", "too ")]
+    public async Task An_aperture_names_only_the_steps_that_its_offset_asks_for(string u, string v, string first, string second, string not)
+    {
+        string output = (await Run("aperture", "--diameter", "8", "--beam", "5", "--offset-u", u, "--offset-v", v)).IsDone().Output;
+        Assert.Contains(first, output, StringComparison.Ordinal);
+        Assert.Contains(second, output, StringComparison.Ordinal);
+        Assert.DoesNotContain(not, output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_survey_mark_off_the_bed_or_far_from_the_card_is_named_by_its_number()
+    {
+        Answer off = await Run("survey", "--marks", "survey.csv", "--bed", "300,500");
+        off.IsRefusal(2, "SURVEY_PLACE_OFF_BED");
+        Assert.Contains("mark 2 of the survey", off.Error, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(Path.Combine(_folder, "far.csv"), Survey.Replace("0.84", "84", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        Answer far = await Run("survey", "--marks", "far.csv");
+        far.IsRefusal(2, "SURVEY_MARK_INVALID");
+        Assert.Contains("mark 4 of the survey is 84.0001, not between 0 and 50", far.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_aperture_states_the_power_now_and_in_the_centre_also_for_offsets_below_zero()
     {
         string output = (await Run("aperture", "--diameter", "12", "--beam", "5", "--offset-u", "-3", "--offset-v", "2")).IsDone().Output;
@@ -71,6 +102,7 @@ public sealed class JobTests : IDisposable
     [InlineData("OPTION_MISSING", "shims")]
     [InlineData("NUMBER_UNREADABLE", "shims", "--height", "high")]
     [InlineData("SHIM_STOCK_UNREADABLE", "shims", "--height", "1", "--stock", "0,5")]
+    [InlineData("SHIM_COUNT_INVALID", "shims", "--height", "1", "--stock", "0.5x0,1.0")]
     [InlineData("FILE_MISSING", "survey", "--marks", "none.csv")]
     [InlineData("SURVEY_FILE_UNREADABLE", "survey", "--marks", "words.csv")]
     [InlineData("BED_UNREADABLE", "survey", "--marks", "survey.csv", "--bed", "500")]
