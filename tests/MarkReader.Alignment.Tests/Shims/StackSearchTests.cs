@@ -7,7 +7,7 @@ namespace MarkReader.Alignment.Tests.Shims;
 public sealed class StackSearchTests
 {
     private static readonly Gen<(int Micrometres, int? Count)[]> s_stocks = Gen.Select(
-        Gen.Int[10, 1500], Gen.Int[0, 4], (t, n) => (t, n == 4 ? (int?)null : n)).Array[1, 4];
+        Gen.Int[10, 1500], Gen.Int[1, 4], (t, n) => (t, n == 4 ? (int?)null : n)).Array[1, 4];
 
     [Fact]
     public void Best_stack_is_that_of_trying_all() =>
