@@ -36,8 +36,8 @@ foreach (string line in rows.SelectMany(r => r.Rates()))
     Console.WriteLine(line);
 foreach (Row row in rows)
 {
-    foreach (string? reason in row.Results.Select(r => r.Unfinished).OfType<string>().Take(5))
-        Console.WriteLine($"{row.Name}, not done: {reason}");
+    foreach ((TrialResult result, int i) in row.Results.Select((r, i) => (r, i)).Where(r => r.r.Unfinished is not null).Take(5))
+        Console.WriteLine($"{row.Name}, machine {first + i} not done: {result.Unfinished}");
 }
 
 return 0;

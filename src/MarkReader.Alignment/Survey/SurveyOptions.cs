@@ -12,10 +12,10 @@ public sealed record SurveyOptions
     public static SurveyOptions Default { get; } = new();
 
     /// <summary>Level of the test for twist: χ² with 1 degree of freedom.</summary>
-    public double TwistLevel { get; init; } = 0.03;
+    public double TwistLevel { get; init; } = 0.04;
 
     /// <summary>Level of the test for a slope left in leg 1, and of that in leg 2: χ² with 2 degrees of freedom each.</summary>
-    public double SlopeLevel { get; init; } = 0.01;
+    public double SlopeLevel { get; init; } = 0.005;
 
     /// <summary>Standard deviation of the walk that alignment leaves in a leg, per component. It tells which corner stands out.</summary>
     public Length WalkLeft { get; init; } = Length.FromMillimetres(0.15);

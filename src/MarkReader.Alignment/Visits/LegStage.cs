@@ -27,7 +27,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
 
         VisitLegState state = new(stated.State, advice.Responses);
         bool done = advice.Action is LegAction.Done
-            || (stated.Action is LegAction.Done && (advice.Action is LegAction.Stop || (advice.Action is LegAction.Fire && advice.State.Spread.Probability >= GoOnFrom)));
+            || (stated.Action is LegAction.Done && (advice.Action is LegAction.Stop || advice.State.Spread.Probability >= GoOnFrom));
         return done
             ? new LegStage(null, string.Empty, null, state, advice.Warnings)
             : new LegStage(ActionOf(setup, leg, history, advice.Action), $"Leg {leg.Name}. {advice.Reason}", ExpectedOf(advice), state, advice.Warnings);

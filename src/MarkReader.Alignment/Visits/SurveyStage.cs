@@ -8,7 +8,8 @@ namespace MarkReader.Alignment.Visits;
 /// <summary>The corner survey within a visit.</summary>
 /// <param name="Action">What to do; null when the spread over the bed is within its tolerance, and when <paramref name="Again"/> names a leg.</param>
 /// <param name="Again">A leg that is to be brought nearer to zero than its part.</param>
-internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, string? Again = null)
+/// <param name="Otherwise">What to do when that leg's own marks show nothing to do; else null.</param>
+internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, string? Again = null, SurveyStage? Otherwise = null)
 {
     // With this many marks or more a fault that is found is cured, without waiting for the verdict.
     private const int EnoughMarks = 8;
@@ -17,6 +18,9 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
 
     // A fault below this part of the tolerance is not what keeps the marks apart.
     private const double LeastPart = 0.25;
+
+    // Of a shim, mm of mark for one mm.
+    private const double WeakestResponse = -0.25;
 
     // A cure is worth its work when the spread is more likely outside than within.
     private const double CureBelow = 0.5;
@@ -43,12 +47,13 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
 
         VisitWords.SpreadWords words = new(bed, greatest, spread.Verdict);
         SurveyFinding[] causes = [.. diagnosis.Findings.Where(f => f.Effect >= LeastPart * bed.Tolerance.Millimetres)];
-        if (causes.Length > 0 && (spread.Verdict.Probability < CureBelow || marks.Count >= EnoughMarks))
-            return Cure(setup, history, diagnosis, causes, words, state);
-        if (marks.Count >= MostMarks)
-            return new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
         BedCorner corner = spread.Next ?? Farthest(fit);
-        return new SurveyStage(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state);
+        SurveyStage? more = marks.Count < MostMarks ? new(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state) : null;
+        bool unlikely = spread.Verdict.Probability < CureBelow;
+        if (causes.Length == 0 || (more is not null && !unlikely && marks.Count < EnoughMarks))
+            return more ?? new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
+        SurveyStage cure = Cure(setup, history, diagnosis, causes, words, state);
+        return cure.Action is VisitAction.Stop && more is not null && !unlikely ? more : cure with { Otherwise = more };
     }
 
     private static SurveyStage Cure(VisitSetup setup, VisitHistory history, SurveyDiagnosis diagnosis, SurveyFinding[] causes, VisitWords.SpreadWords words, SurveyState state)
@@ -63,17 +68,32 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
                 : new(null, words.Slope(slope), null, state, leg);
         }
 
-        TwistFinding twist = (TwistFinding)first;
-        if (history.Shims >= MostShims || SurveyOutlook.Cure(twist, history.Response) is not { } cure || cure is CheckFrame)
+        TwistFinding twist = AtOddCorner((TwistFinding)first, history.End);
+        ShimResponse response = Usable(history.Response);
+        SurveyCure cure = SurveyOutlook.Cure(twist, response);
+        if (history.Shims >= MostShims || cure is CheckFrame)
             return new(new VisitAction.Stop(), words.CheckFrame(twist), null, state);
-        if (cure is RealignLeg realign && realign.Gantry != history.End)
+        if (cure is RealignLeg realign)
             return new(new VisitAction.Realign(VisitLeg.Two, realign.Gantry), words.Realign(twist, realign.Gantry), null, state);
-        // With leg 2 aligned at this end already, the corner at the other end is the odd one, the other way.
-        ShimCorner shim = cure as ShimCorner ?? new(twist.Corner.AtOtherEnd(), new(Length.FromMillimetres(Math.Abs(twist.Height.Value / history.Response.Mean)), Length.Zero));
+        ShimCorner shim = (ShimCorner)cure;
         if (Stack(setup, shim.Height.Value) is not { } height)
             return new(new VisitAction.Stop(), words.NoStack(twist, shim), null, state);
-        MeasuredPoint? expected = cure is ShimCorner ? WithPulse(SurveyOutlook.After(diagnosis.Fit!, shim with { Height = new(height, Length.Zero) }, history.Response)[shim.Corner], history.Survey) : null;
-        return new(new VisitAction.Shim(shim.Corner, height), words.Shim(twist, shim, height), expected is null ? null : new(expected, []), state);
+        MeasuredPoint after = SurveyOutlook.After(diagnosis.Fit!, shim with { Height = new(height, Length.Zero) }, response)[shim.Corner];
+        return new(new VisitAction.Shim(shim.Corner, height), words.Shim(twist, shim, height), new(WithPulse(after, history.Survey), []), state);
+    }
+
+    // With leg 1 aligned, and leg 2 at one end of the gantry's travel, the corner that stands out is the right one at the other end.
+    private static TwistFinding AtOddCorner(TwistFinding twist, GantryEnd aligned)
+    {
+        BedCorner odd = aligned == GantryEnd.Near ? BedCorner.FarRight : BedCorner.NearRight;
+        return twist with { Corner = odd, Height = twist.Height with { Value = CornerChoice.Sign(odd) * CornerChoice.Sign(twist.Corner) * twist.Height.Value } };
+    }
+
+    // A twist that shows is one that shims act on: a weak response is learned by a higher shim, not taken for none.
+    private static ShimResponse Usable(ShimResponse learned)
+    {
+        double mean = Math.Min(learned.Mean, WeakestResponse);
+        return learned.IsKnown && learned.Mean < 0 ? learned : new(mean, -mean / 2);
     }
 
     /// <summary>The height that the stock makes; null when it leaves the corner no better than before.</summary>

@@ -74,6 +74,8 @@ public static class VisitAdviser
                     return Advice(action, $"{survey.Reason} {stage.Reason}", stage.Expected);
             }
 
+            if (survey.Otherwise is { } more)
+                return Advice(more.Action!, more.Reason, more.Expected);
             SurveyDiagnosis diagnosis = survey.State.Diagnosis!;
             SlopeFinding slope = diagnosis.Findings.OfType<SlopeFinding>().First(f => f.Leg == (name == VisitLeg.One ? 1 : 2));
             return Advice(new VisitAction.Stop(), new VisitWords.SpreadWords(setup.Bed!, survey.State.Greatest!.Value, survey.State.Spread).SlopeGone(slope), null);

@@ -132,6 +132,11 @@ internal sealed class VisitHistory
         if (shim.Corner.End() == End)
             Open(VisitLeg.Two);
         Open(VisitLeg.Three);
+        // Mirror two rides on the left rail.
+        if (shim.Corner.IsRight())
+            return;
+        Open(VisitLeg.One);
+        After(VisitLeg.One);
     }
 
     // A later survey shows what the shim did; the twist does not depend on the slopes left in the legs.
