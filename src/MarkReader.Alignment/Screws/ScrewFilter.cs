@@ -159,8 +159,9 @@ internal static class ScrewFilter
             bool repeated = i + 1 < events.Count && events[i + 1] is LegEvent.Mark next && next.Path == mark.Path;
             if (repeated && IsOutlier(mark, (LegEvent.Mark)events[i + 1], i + 1))
                 return (MisfitReading.Outlier, i);
-            if (probability < ContradictionBelow)
-                return (MisfitReading.Contradiction, i);
+            // Where nothing was turned, one more pulse tells whether the mark or the beam has moved.
+            if (probability < ContradictionBelow && (_since.Count > 0 || repeated || i < events.Count - 1))
+                return (MisfitReading.Contradiction, _since.Count == 0 && repeated ? i + 1 : i);
             if (repeated && probability < RepeatedBelow)
                 return (MisfitReading.Contradiction, i + 1);
             return (i == events.Count - 1 ? MisfitReading.Doubtful : MisfitReading.Confirmed, i);
