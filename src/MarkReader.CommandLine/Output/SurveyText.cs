@@ -31,7 +31,7 @@ internal static class SurveyText
             terms.Add([Term(term.Term), .. Cells(term.U, term.Term), .. Cells(term.V, term.Term)]);
         Table tests = new("test", "effect/mm", "p", "level", "significant");
         foreach (SurveyTestReport test in report.Tests)
-            tests.Add(Fault(test.Fault), Words.Fixed(test.Effect, 3), Words.Probability(test.Probability), Words.Fixed(test.Level, 2), test.Significant ? "yes" : "no");
+            tests.Add(Fault(test.Fault), Words.Fixed(test.Effect, 3), Words.Probability(test.Probability), Words.Fixed(test.Level, 3), test.Significant ? "yes" : "no");
         return
         [
             terms.ToString(),

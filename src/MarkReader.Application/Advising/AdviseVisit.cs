@@ -1,0 +1,15 @@
+using MarkReader.Alignment.Visits;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Advising;
+
+/// <summary>From a visit file to the next action.</summary>
+public static class AdviseVisit
+{
+    public static Outcome<VisitAdvice> Run(ReadOnlyMemory<byte> bytes)
+    {
+        if (!VisitFile.Read(bytes).TryGet(out Visit? visit, out Failure? failure) || !VisitAdviser.Advise(visit.Setup, visit.Events).TryGet(out VisitAdvice? advice, out failure))
+            return failure;
+        return advice with { Warnings = [.. visit.Warnings, .. advice.Warnings] };
+    }
+}

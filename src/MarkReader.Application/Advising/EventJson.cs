@@ -1,0 +1,76 @@
+using System.Text.Json;
+using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Visits;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Advising;
+
+/// <summary>Reads one event of a visit file.</summary>
+internal static class EventJson
+{
+    private const double Largest = 1e6, LeastUncertainty = 1e-4, MostUncertainty = 50;
+
+    private static readonly string[] s_kinds = ["mark", "turn", "survey", "shim", "moveTarget", "raiseTube", "realign", "disturbed"];
+
+    // Programs that keep a record add fields of their own.
+    private static readonly string[] s_fields =
+        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "time", "note", "photo", "reason"];
+
+    /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
+    public static VisitEvent? Read(JsonFields fields, JsonElement element, int number)
+    {
+        JsonObject e = fields.Object(element, $"event {number}", s_fields);
+        string kind = e.Text("kind");
+        VisitEvent? read = kind switch
+        {
+            "mark" => new VisitEvent.Mark(e.Text("leg"), e.Number("path"), Mark(fields, e)),
+            "turn" => new VisitEvent.Turn(e.Text("leg"), e.Text("screw"), e.Number("turns")),
+            "survey" => new VisitEvent.Survey(new SurveyMark(Mm(fields, e, "x"), Mm(fields, e, "y"), Mark(fields, e))),
+            "shim" => new VisitEvent.Shim(e.Choice<BedCorner>("corner"), Mm(fields, e, "height")),
+            "moveTarget" => new VisitEvent.MoveTarget(new(Mm(fields, e, "u").Millimetres, Mm(fields, e, "v").Millimetres)),
+            "raiseTube" => new VisitEvent.RaiseTube(Mm(fields, e, "height")),
+            "realign" => new VisitEvent.Realign(e.Text("leg"), e.Choice(e.Has("end") ? "end" : "at", (GantryEnd?)GantryEnd.Near)),
+            "disturbed" => new VisitEvent.Disturbed(e.Text("leg")),
+            _ => null,
+        };
+        if (read is null)
+            fields.Refuse($"event {number} is of the kind '{JsonFields.Short(kind)}'", $"known kinds are {string.Join(", ", s_kinds)}");
+        return fields.Wrong is null ? read : null;
+    }
+
+    private static MeasuredPoint Mark(JsonFields fields, JsonObject e)
+    {
+        CardPoint at = new(Mm(fields, e, "u").Millimetres, Mm(fields, e, "v").Millimetres);
+        return new(at, e.Has("covariance") ? Covariance(fields, e) : Covariance2.Isotropic(Uncertainty(fields, e)));
+    }
+
+    private static double Uncertainty(JsonFields fields, JsonObject e)
+    {
+        double uncertainty = e.Number("uncertainty");
+        if (uncertainty is >= LeastUncertainty and <= MostUncertainty)
+            return uncertainty;
+        fields.Refuse($"the uncertainty of {e.Where} is not between 0.0001 and 50 mm", "give every mark its standard uncertainty, 0.05 mm when it was measured on a good photo");
+        return 1;
+    }
+
+    private static Covariance2 Covariance(JsonFields fields, JsonObject e)
+    {
+        double[] c = [.. e.List("covariance").SelectMany(row => row.ValueKind == JsonValueKind.Array ? row.EnumerateArray().ToArray() : [])
+            .Select(x => x.ValueKind == JsonValueKind.Number && x.TryGetDouble(out double value) ? value : double.NaN)];
+        // As a mark's uncertainty in every direction.
+        const double least = LeastUncertainty * LeastUncertainty, most = MostUncertainty * MostUncertainty;
+        if (c.Length == 4 && c[0] is >= least and <= most && c[3] is >= least and <= most && c[1] == c[2] && (c[0] * c[3]) - (c[1] * c[1]) >= least * least)
+            return new(c[0], c[1], c[3]);
+        fields.Refuse($"'covariance' of {e.Where} is no covariance of a mark", "give [[uu, uv], [uv, vv]] in mm², as measure prints it, or 'uncertainty' in mm");
+        return Covariance2.Isotropic(1);
+    }
+
+    private static Length Mm(JsonFields fields, JsonObject of, string name)
+    {
+        double value = of.Number(name);
+        if (Math.Abs(value) <= Largest)
+            return Length.FromMillimetres(value);
+        fields.Refuse($"'{name}' of {of.Where} is beyond any machine's", "give it in mm");
+        return Length.Zero;
+    }
+}

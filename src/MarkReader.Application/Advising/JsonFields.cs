@@ -1,0 +1,103 @@
+using System.Text.Json;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Advising;
+
+/// <summary>Reads the fields of JSON objects from outside and remembers the first thing that is wrong; values read after it mean nothing.</summary>
+internal sealed class JsonFields
+{
+    private const int LongestText = 60;
+
+    private readonly List<Warning> _ignored = [];
+
+    public Failure? Wrong { get; private set; }
+
+    /// <summary>Fields that were given and not known.</summary>
+    public IReadOnlyList<Warning> Ignored => _ignored;
+
+    public void Refuse(string what, string hint) => Wrong ??= new(AdvisingFailures.Unreadable, what, hint);
+
+    /// <summary>The object; without fields when it is not one.</summary>
+    /// <param name="where">What the object is, as messages call it.</param>
+    /// <param name="known">Its fields, also those that are read elsewhere.</param>
+    public JsonObject Object(JsonElement element, string where, params string[] known)
+    {
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            Refuse($"{where} is not an object", "write it in braces: { … }");
+            return new(this, default, where);
+        }
+
+        foreach (JsonProperty field in element.EnumerateObject().Where(f => !known.Contains(f.Name)))
+            _ignored.Add(new("fieldIgnored", $"{where} has a field '{Short(field.Name)}' that is not known and was not used; known are {string.Join(", ", known)}."));
+        return new(this, element, where);
+    }
+
+    /// <summary>A text from outside, as messages show it.</summary>
+    public static string Short(string text) => text.Length > LongestText ? text[..LongestText] + "…" : text;
+}
+
+/// <summary>One JSON object.</summary>
+internal sealed class JsonObject(JsonFields fields, JsonElement element, string where)
+{
+    public string Where => where;
+
+    public bool Has(string name) => Find(name) is not null;
+
+    /// <summary>A finite number.</summary>
+    public double Number(string name, double? otherwise = null)
+    {
+        if (Find(name) is not { } value)
+            return otherwise ?? Missing<double>(name, "a number");
+        if (value.ValueKind == JsonValueKind.Number && value.TryGetDouble(out double number) && double.IsFinite(number))
+            return number;
+        fields.Refuse($"'{name}' of {where} is not a number", "write a number with a decimal point and without quotes");
+        return 0;
+    }
+
+    /// <summary>A text; a number where a name is asked for counts as its digits.</summary>
+    public string Text(string name, string? otherwise = null)
+    {
+        if (Find(name) is not { } value)
+            return otherwise ?? Missing<string>(name, "a text") ?? string.Empty;
+        if (value.ValueKind == JsonValueKind.String)
+            return value.GetString()!;
+        if (value.ValueKind == JsonValueKind.Number)
+            return value.GetRawText();
+        fields.Refuse($"'{name}' of {where} is not a text", "write it in quotes");
+        return string.Empty;
+    }
+
+    /// <summary>One of the names of an enumeration, in lower camel case.</summary>
+    public T Choice<T>(string name, T? otherwise = null)
+        where T : struct, Enum
+    {
+        if (otherwise is { } value && !Has(name))
+            return value;
+        string text = Text(name);
+        T[] all = Enum.GetValues<T>();
+        int at = Array.FindIndex(all, v => JsonNamingPolicy.CamelCase.ConvertName(v.ToString()) == text);
+        if (at < 0)
+            fields.Refuse($"'{name}' of {where} is '{JsonFields.Short(text)}'", $"give one of {string.Join(", ", all.Select(v => JsonNamingPolicy.CamelCase.ConvertName(v.ToString())))}");
+        return at < 0 ? default : all[at];
+    }
+
+    public JsonElement? Find(string name) =>
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out JsonElement value) && value.ValueKind != JsonValueKind.Null ? value : null;
+
+    public IReadOnlyList<JsonElement> List(string name, bool required = false)
+    {
+        if (Find(name) is not { } value)
+            return required ? Missing<IReadOnlyList<JsonElement>>(name, "a list") ?? [] : [];
+        if (value.ValueKind == JsonValueKind.Array)
+            return [.. value.EnumerateArray()];
+        fields.Refuse($"'{name}' of {where} is not a list", "write it in brackets: [ … ]");
+        return [];
+    }
+
+    private T? Missing<T>(string name, string what)
+    {
+        fields.Refuse($"{where} has no '{name}'", $"give it as {what}");
+        return default;
+    }
+}

@@ -1,0 +1,143 @@
+using System.Text.Json;
+using MarkReader.Alignment.Advice;
+using MarkReader.Alignment.Frames;
+using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Shims;
+using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Threads;
+using MarkReader.Alignment.Visits;
+using MarkReader.Application.Shims;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Advising;
+
+/// <summary>Reads the machine of a visit file. What may be left out is taken as usual on small machines.</summary>
+internal static class MachineJson
+{
+    private const double PathUncertainty = 1, Tolerance = 0.5, Arm = 30, Pitch = 0.7, CentreUncertainty = 0.05, LargestLength = 1e6;
+
+    /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
+    public static VisitSetup? Read(JsonFields fields, JsonElement element)
+    {
+        JsonObject machine = fields.Object(element, "the machine", "legs", "bed", "aperture", "washers", "name");
+        VisitLeg?[] legs = [.. machine.List("legs", required: true).Select((e, i) => Leg(fields, e, i + 1))];
+        StockItem[] stock = [.. machine.List("washers").Select((e, i) => Washer(fields, e, i + 1))];
+        VisitSetup setup = new([.. legs.OfType<VisitLeg>()])
+        {
+            Bed = machine.Find("bed") is { } bed ? Bed(fields, bed) : null,
+            Aperture = machine.Find("aperture") is { } aperture ? Aperture(fields, aperture) : null,
+            Stock = stock,
+        };
+        if (fields.Wrong is null && stock.Length > 0 && !StackSearch.Best(stock, Length.Zero, Length.FromMillimetres(0.1)).TryGet(out _, out Failure? wrong))
+            fields.Refuse($"the washers: {wrong.Message}", wrong.Hint);
+        return fields.Wrong is null ? setup : null;
+    }
+
+    private static VisitLeg? Leg(JsonFields fields, JsonElement element, int number)
+    {
+        JsonObject leg = fields.Object(
+            element, $"leg {number} of the list", "name", "nearPath", "farPath", "pathUncertainty", "incidenceDegrees", "pivotOffset", "pivotUncertainty", "tolerance", "targetRadius", "frame");
+        string name = leg.Text("name");
+        double near = Mm(fields, leg, "nearPath"), far = Mm(fields, leg, "farPath"), uncertainty = Mm(fields, leg, "pathUncertainty", PathUncertainty);
+        double incidence = leg.Number("incidenceDegrees", 0), pivot = Mm(fields, leg, "pivotOffset", 0), pivotUncertainty = Mm(fields, leg, "pivotUncertainty", 0);
+        double tolerance = Mm(fields, leg, "tolerance", Tolerance), radius = Mm(fields, leg, "targetRadius", 8);
+        JsonElement frame = leg.Find("frame") ?? JsonDocument.Parse("{}").RootElement;
+        if (FrameOf(fields, frame, name) is not { } read || fields.Wrong is not null)
+            return null;
+        if (Math.Abs(incidence) > 360)
+            fields.Refuse($"'incidenceDegrees' of leg {JsonFields.Short(name)} is no angle of incidence", "give the angle between the beam and the target's normal, 0 or 45 usually");
+        Station At(double path) => new(Length.FromMillimetres(path), Length.FromMillimetres(uncertainty));
+        return new(name, new LegSetup(
+            new Leg(Angle.FromDegrees(incidence), Length.FromMillimetres(pivot), Length.FromMillimetres(pivotUncertainty)), At(near), At(far), Length.FromMillimetres(tolerance), read.Frame)
+        {
+            Known = read.Known,
+            Habits = read.Habits,
+            TargetRadius = Length.FromMillimetres(radius),
+        });
+    }
+
+    private static (MirrorFrame Frame, IReadOnlyList<KnownResponse> Known, ScrewHabits Habits)? FrameOf(JsonFields fields, JsonElement element, string leg)
+    {
+        JsonObject frame = fields.Object(
+            element, $"the frame of leg {JsonFields.Short(leg)}", "pivot", "screws", "arm", "pitch", "thread", "incidenceDegrees", "fold", "faceDistance", "response", "backlashDegrees", "backlashUncertaintyDegrees", "armUncertainty");
+        ScrewCorner[] screws = [.. frame.List("screws").Select((e, i) =>
+        {
+            JsonObject screw = fields.Object(e, $"screw {i + 1} of {frame.Where}", "name", "at");
+            return new ScrewCorner(screw.Text("name"), screw.Choice<FrameCorner>("at"));
+        })];
+        FrameCorner? pivot = frame.Has("pivot") ? frame.Choice<FrameCorner>("pivot") : screws.Length == 3 ? null : FrameCorner.LowerLeft;
+        if (screws.Length == 0)
+            screws = [new("A", FrameCorner.LowerRight), new("B", FrameCorner.UpperLeft)];
+        KnownResponse[] known = [.. frame.List("response").Select((e, i) =>
+        {
+            JsonObject response = fields.Object(e, $"response {i + 1} of {frame.Where}", "screw", "u", "v", "uncertainty");
+            return new KnownResponse(response.Text("screw"), response.Number("u"), response.Number("v"), response.Number("uncertainty"));
+        })];
+        double arm = Mm(fields, frame, "arm", Arm), pitch = PitchOf(fields, frame);
+        double incidence = frame.Number("incidenceDegrees", 45), face = Mm(fields, frame, "faceDistance", 0);
+        ScrewHabits usual = ScrewHabits.Usual;
+        double backlash = frame.Number("backlashDegrees", usual.Backlash.Degrees), unsure = frame.Number("backlashUncertaintyDegrees", usual.BacklashUncertainty.Degrees);
+        ScrewHabits habits = usual with { Backlash = Angle.FromDegrees(backlash), BacklashUncertainty = Angle.FromDegrees(unsure), Arm = frame.Number("armUncertainty", usual.Arm) };
+        if (Math.Abs(face) > 100)
+            fields.Refuse($"'faceDistance' of {frame.Where} is more than 100 mm", "say how far the mirror's face lies in front of the contacts, in mm");
+        FoldSide fold = frame.Choice("fold", (FoldSide?)FoldSide.Unknown);
+        if (fields.Wrong is not null)
+            return null;
+        if (!MirrorFrame.AtCorners(pivot, screws, arm, pitch).TryGet(out MirrorFrame? built, out Failure? failure)
+            || !built.WithIncidence(Angle.FromDegrees(incidence)).TryGet(out built, out failure))
+        {
+            fields.Refuse($"{frame.Where}: {failure.Message}", failure.Hint);
+            return null;
+        }
+
+        return (built with { Fold = fold, FaceDistance = face }, known, habits);
+    }
+
+    private static double PitchOf(JsonFields fields, JsonObject frame)
+    {
+        if (!frame.Has("thread"))
+            return Mm(fields, frame, "pitch", Pitch);
+        string thread = frame.Text("thread");
+        if (ScrewThreads.Parse(thread).TryGet(out ScrewThread? found, out Failure? failure))
+            return found.Pitch.Millimetres;
+        fields.Refuse($"{frame.Where}: {failure.Message}", failure.Hint);
+        return Pitch;
+    }
+
+    private static VisitBed Bed(JsonFields fields, JsonElement element)
+    {
+        JsonObject bed = fields.Object(element, "the bed", "x", "y", "tolerance");
+        return new(
+            new Bed(Length.FromMillimetres(Mm(fields, bed, "x")), Length.FromMillimetres(Mm(fields, bed, "y"))), Length.FromMillimetres(Mm(fields, bed, "tolerance", Tolerance)));
+    }
+
+    private static VisitAperture Aperture(JsonFields fields, JsonElement element)
+    {
+        JsonObject aperture = fields.Object(element, "the aperture", "diameter", "beamDiameter", "tolerance", "u", "v", "uncertainty");
+        double u = Mm(fields, aperture, "u", 0), v = Mm(fields, aperture, "v", 0), uncertainty = Mm(fields, aperture, "uncertainty", CentreUncertainty);
+        return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(Mm(fields, aperture, "tolerance", Tolerance)));
+    }
+
+    // A thickness, or a thickness with a count.
+    private static StockItem Washer(JsonFields fields, JsonElement element, int number)
+    {
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double plain) && Math.Abs(plain) < LargestLength)
+            return UsualStock.Piece(plain);
+        JsonObject washer = fields.Object(element, $"washer {number}", "thickness", "count");
+        double count = washer.Number("count", 1);
+        if (count != Math.Floor(count) || !(count >= 1 && count <= 1e6))
+            fields.Refuse($"'count' of washer {number} is not a whole number above zero", "say how many there are, or leave the count out and write the thickness alone");
+        return UsualStock.Piece(Mm(fields, washer, "thickness"), fields.Wrong is null ? (int)count : 1);
+    }
+
+    /// <summary>A length, mm; beyond any machine's it is refused here, so that no later step meets it.</summary>
+    private static double Mm(JsonFields fields, JsonObject of, string name, double? otherwise = null)
+    {
+        double value = of.Number(name, otherwise);
+        if (Math.Abs(value) <= LargestLength)
+            return value;
+        fields.Refuse($"'{name}' of {of.Where} is beyond any machine's", "give it in mm");
+        return 0;
+    }
+}

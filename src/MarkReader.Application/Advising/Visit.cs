@@ -1,0 +1,8 @@
+using MarkReader.Alignment.Visits;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Advising;
+
+/// <summary>A machine and what has happened on a visit to it.</summary>
+/// <param name="Warnings">What in its file was not used.</param>
+public sealed record Visit(VisitSetup Setup, IReadOnlyList<VisitEvent> Events, IReadOnlyList<Warning> Warnings);
