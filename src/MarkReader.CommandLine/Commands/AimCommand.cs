@@ -22,7 +22,7 @@ internal static class AimCommand
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
-            if ((OverlayOutput.Read(call.GetValue(overlay), options.PhotoNames(call), out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
+            if ((OverlayOutput.Read(call.GetValue(overlay), options.PhotoNames(call), out OverlayOutput? drawing) ?? OutputFolder.Prepare(call.GetValue(debug), debug.Name)) is { } unusable)
                 return terminal.Refuse(unusable);
             if (!options.Read(call).TryGet(out AimRequest? request, out Failure? failure))
                 return terminal.Refuse(failure);

@@ -30,7 +30,7 @@ internal static class MeasureCommand
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
-            if ((OverlayOutput.Read(call.GetValue(overlay), [call.GetValue(photo)], out OverlayOutput? drawing) ?? DebugFolder.Prepare(call.GetValue(debug))) is { } unusable)
+            if ((OverlayOutput.Read(call.GetValue(overlay), [call.GetValue(photo)], out OverlayOutput? drawing) ?? OutputFolder.Prepare(call.GetValue(debug), debug.Name)) is { } unusable)
                 return terminal.Refuse(unusable);
             Numbers numbers = new(call);
             IReadOnlyList<PixelPoint> taps = numbers.ReadPlaces(at);

@@ -14,7 +14,7 @@ internal static class AdviceText
         IReadOnlyList<string>[] parts =
         [
             [ActionWords.Of(advice.Action), advice.Reason, .. Expected(advice)],
-            State(advice.State),
+            [State(advice.State)],
             [.. Words.Of(advice.Warnings)],
             ActionWords.NeedsCautions(advice.Action) ? [Words.Cautions] : [],
         ];
@@ -33,7 +33,8 @@ internal static class AdviceText
     private static string Place(MeasuredPoint mark) =>
         $"u {Words.Place(mark.Point.U)}, v {Words.Place(mark.Point.V)} mm; 95 % region {Words.Region95(mark.Covariance)} mm (half-lengths)";
 
-    private static IReadOnlyList<string> State(VisitState state)
+    /// <summary>Verdicts, slopes and aim points as a table.</summary>
+    public static string State(VisitState state)
     {
         Table table = new("state", "verdict", "u", "v", "unit");
         foreach ((string name, VisitLegState leg) in state.Legs.OrderBy(l => l.Key, StringComparer.Ordinal))
@@ -48,7 +49,7 @@ internal static class AdviceText
         if (state.Centring is { } centring)
             table.Add("steady mark from centre", Verdict(centring.Verdict), centring.Offset is { } o ? Two(o.Vector.U) : "-", centring.Offset is { } p ? Two(p.Vector.V) : "-", "mm");
         table.Add("machine", Verdict(state.Machine), "", "", "");
-        return [table.ToString()];
+        return table.ToString();
     }
 
     private static string Verdict(Conformity conformity) => conformity.Verdict.ToString().ToLowerInvariant();

@@ -2,11 +2,12 @@ using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Output;
 
-/// <summary>The folder for every stage's picture.</summary>
-internal static class DebugFolder
+/// <summary>A folder into which several files are written.</summary>
+internal static class OutputFolder
 {
     /// <summary>Makes the folder; null when it can be written to or none is asked for.</summary>
-    public static Failure? Prepare(string? path)
+    /// <param name="option">The option that names it.</param>
+    public static Failure? Prepare(string? path, string option)
     {
         if (path is null)
             return null;
@@ -20,7 +21,7 @@ internal static class DebugFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return new(CommandLineFailures.OutputNotWritable, $"the folder '{path}' cannot be written to", "name a folder that you may write to with --debug-dir");
+            return new(CommandLineFailures.OutputNotWritable, $"the folder '{path}' cannot be written to", $"name a folder that you may write to with {option}");
         }
     }
 }

@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Visits;
+using MarkReader.Application.Inputs;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Practising;
+
+/// <summary>Reads what a person wants to do on a practice machine, one line an action.</summary>
+public static partial class ActionText
+{
+    /// <summary>The lines that are read.</summary>
+    public const string Usage = """
+        fire LEG PATH            one pulse on leg 1 or 2 at a path length in mm: fire 1 480
+        turn LEG SCREW TURNS     turn 1 A 1/8     turn 2 B -3/16     turn 1 A 1/8 ccw
+        survey X Y               one pulse at the head, at x and y in mm: survey 500 400
+        shim CORNER MM           shims under nearLeft, nearRight, farLeft or farRight: shim farRight 0.8
+        move U V                 move the head's target by mm
+        raise MM                 raise the tube at both ends
+        realign 2 near|far       align leg 2 with the gantry at that end
+        """;
+
+    private static readonly char[] s_blanks = [' ', '\t'];
+
+    public static Outcome<VisitAction> Read(string line)
+    {
+        string[] words = line.Split(s_blanks, StringSplitOptions.RemoveEmptyEntries);
+        return words switch
+        {
+            ["fire", var leg, var path] => Number(path, p => new VisitAction.Fire(leg, p, null)),
+            ["turn", var leg, var screw, .. var turns] when Turns(turns) is { } t => new VisitAction.Turn(leg, screw, t),
+            ["survey", var x, var y] => Numbers(x, y, (a, b) => new VisitAction.Survey(Length.FromMillimetres(a), Length.FromMillimetres(b))),
+            ["shim", var corner, var height] when Enum.TryParse(corner, ignoreCase: true, out BedCorner at) && Enum.IsDefined(at) => Number(height, h => new VisitAction.Shim(at, Length.FromMillimetres(h))),
+            ["move", var u, var v] => Numbers(u, v, (a, b) => new VisitAction.MoveTarget(new(a, b))),
+            ["raise", var height] => Number(height, h => new VisitAction.RaiseTube(Length.FromMillimetres(h))),
+            ["realign", var leg, var end] when Enum.TryParse(end, ignoreCase: true, out GantryEnd at) && Enum.IsDefined(at) => new VisitAction.Realign(leg, at),
+            _ => new Failure(PractisingFailures.ActionUnreadable, $"'{ListText.Shown(line.Trim())}' is no action", "write one like fire 1 480, turn 1 A 1/8 or survey 500 400; help lists them"),
+        };
+    }
+
+    private static Outcome<VisitAction> Number(string text, Func<double, VisitAction> action) => NumberText.Read(text).TryGet(out Number? number, out Failure? failure)
+        ? Finite(number.Value) ?? (Outcome<VisitAction>)action(number.Value)
+        : failure;
+
+    private static Outcome<VisitAction> Numbers(string first, string second, Func<double, double, VisitAction> action)
+    {
+        if (!NumberText.Read(first).TryGet(out Number? a, out Failure? failure) || !NumberText.Read(second).TryGet(out Number? b, out failure))
+            return failure;
+        return Finite(a.Value) ?? Finite(b.Value) ?? (Outcome<VisitAction>)action(a.Value, b.Value);
+    }
+
+    private static Failure? Finite(double value) => Math.Abs(value) <= 1e6
+        ? null
+        : new(PractisingFailures.ActionUnreadable, "a number is beyond any machine's", "give mm, or turns");
+
+    // "1/8", "-3/16", "1 1/8", "0.25", each with cw or ccw behind it.
+    private static double? Turns(string[] words)
+    {
+        Match match = Parts().Match(string.Join(' ', words));
+        if (!match.Success)
+            return null;
+        double whole = match.Groups["whole"] is { Success: true } w ? double.Parse(w.Value.Replace(',', '.'), CultureInfo.InvariantCulture) : 0;
+        double part = match.Groups["over"] is { Success: true } over ? double.Parse(over.Value, CultureInfo.InvariantCulture) / double.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture) : 0;
+        double turns = whole + part;
+        bool counter = match.Groups["sign"].Value is "-" or "−" ^ match.Groups["way"].Value is "ccw" or "counter-clockwise";
+        return double.IsFinite(turns) && turns <= 100 ? counter ? -turns : turns : null;
+    }
+
+    [GeneratedRegex(@"^(?<sign>[+−-])?(?:(?<whole>\d{1,3}(?:[.,]\d{1,6})?)(?: (?<over>\d{1,3})/(?<under>\d{1,3}))?|(?<over>\d{1,3})/(?<under>\d{1,3}))(?: (?<way>cw|ccw|clockwise|counter-clockwise))?$", RegexOptions.CultureInvariant)]
+    private static partial Regex Parts();
+}
