@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Rendering.Exposure;
@@ -120,6 +121,8 @@ internal static class Convolution
     }
 
     /// <summary>Adds <paramref name="factor"/> times one row to another.</summary>
+    /// <remarks>Compiled in full at once: a program's first picture took seconds longer while this ran in the compiler's quick form.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void AddScaled(ReadOnlySpan<float> from, float factor, Span<float> to)
     {
         int step = Vector<float>.Count;
