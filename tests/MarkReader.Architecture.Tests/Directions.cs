@@ -7,7 +7,7 @@ internal static class Directions
     [
         ["Quantities"],
         ["Cards"],
-        ["Imaging", "Alignment", "Metrology", "Drawing", "Practice"],
+        ["Imaging", "Alignment", "Metrology", "Drawing", "Rendering", "Practice"],
         ["Application"],
         ["CommandLine", "Service"],
     ];
@@ -28,6 +28,7 @@ internal static class Directions
         ("Microsoft.AspNetCore", ["Service"]),
         ("Serilog", ["Service"]),
         ("SixLabors", []),
+        ("BitMiracle", []),
     ];
 
     public static IReadOnlyList<string> Projects { get; } = [.. s_layers.SelectMany(layer => layer)];

@@ -43,6 +43,9 @@ public sealed class DirectionsTests
     [InlineData("Alignment", "Practice")]
     [InlineData("Practice", "Alignment")]
     [InlineData("Practice", "Cards")]
+    [InlineData("Imaging", "Rendering")]
+    [InlineData("Rendering", "Imaging")]
+    [InlineData("Rendering", "Drawing")]
     [InlineData("Application", "Service")]
     [InlineData("Quantities", "Quantities")]
     public void The_directions_forbid(string user, string used) => Assert.False(Directions.Allows(user, used));
@@ -51,5 +54,8 @@ public sealed class DirectionsTests
     [InlineData("Application", "OpenCvSharp")]
     [InlineData("Service", "SkiaSharp")]
     [InlineData("Imaging", "SixLabors.ImageSharp")]
+    [InlineData("Rendering", "SixLabors.ImageSharp")]
+    [InlineData("Rendering", "BitMiracle.LibJpeg.NET")]
+    [InlineData("Rendering", "SkiaSharp")]
     public void A_library_stays_where_it_belongs(string project, string library) => Assert.False(Directions.AllowsLibrary(project, library));
 }

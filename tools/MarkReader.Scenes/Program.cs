@@ -1,9 +1,8 @@
 using System.Globalization;
+using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Fixtures;
 using MarkReader.Scenes.Output;
-using MarkReader.Scenes.Rendering;
 using MarkReader.Scenes.Sampling;
-using MarkReader.Scenes.Specs;
 
 const string Usage = """
     make --out FOLDER [--kind NAME,NAME|all] [--count N] [--seed N] [--shrink FACTOR]   draw scenes and write NAME.jpg and NAME.truth.json
@@ -46,7 +45,7 @@ void Make()
         for (int seed = first; seed < first + count; seed++)
         {
             SceneSpec spec = SceneSampler.Draw(kind, seed);
-            Scene scene = SceneRenderer.Render(shrink == 1 ? spec : spec.Shrunk(shrink));
+            Scene scene = Scene.Render(shrink == 1 ? spec : spec.Shrunk(shrink));
             string name = Path.Combine(folder, $"{kind}-{seed}");
             File.WriteAllBytes(name + PhotoFiles.Extension(spec.Output.Format), scene.Photo);
             File.WriteAllText(name + ".truth.json", scene.Truth.ToJson());

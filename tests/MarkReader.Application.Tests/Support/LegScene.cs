@@ -1,5 +1,5 @@
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 
 namespace MarkReader.Application.Tests.Support;
 
@@ -8,7 +8,7 @@ internal static class LegScene
 {
     public static byte[] Photo(int seed, params (double U, double V)[] marks) => Photo(seed, "plate", marks);
 
-    public static byte[] Photo(int seed, string card, params (double U, double V)[] marks) => SceneRenderer.Render(new("leg", seed)
+    public static byte[] Photo(int seed, string card, params (double U, double V)[] marks) => Scene.Render(new("leg", seed)
     {
         Camera = new(1000, 1000, 1100),
         Pose = new(card == "plate" ? 16 : 7, 4 + (seed % 9), 40 * seed, (seed % 5) - 2),

@@ -1,6 +1,6 @@
 using System.Text;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 
 namespace MarkReader.CommandLine.Tests.Support;
 
@@ -37,7 +37,7 @@ public sealed class Photos : IDisposable
 
     private static byte[] Render(int seed, params (double U, double V)[] marks) => Render(seed, PhotoFormat.Jpeg, marks);
 
-    private static byte[] Render(int seed, PhotoFormat format, params (double U, double V)[] marks) => SceneRenderer.Render(new("leg", seed)
+    private static byte[] Render(int seed, PhotoFormat format, params (double U, double V)[] marks) => Scene.Render(new("leg", seed)
     {
         Camera = new(900, 900, 1000),
         Pose = new(15, 3 + (seed % 5), 30 * seed, (seed % 3) - 1),

@@ -1,13 +1,13 @@
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Tests.Support;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats.Png;
 using SixLabors.ImageSharp.Formats.Webp;
 using SixLabors.ImageSharp.Metadata.Profiles.Exif;
 using SixLabors.ImageSharp.PixelFormats;
-using PhotoFormat = MarkReader.Scenes.Specs.PhotoFormat;
+using PhotoFormat = MarkReader.Rendering.Specs.PhotoFormat;
 
 namespace MarkReader.Imaging.Tests.Photos;
 

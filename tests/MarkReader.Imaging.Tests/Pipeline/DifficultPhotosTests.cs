@@ -1,8 +1,8 @@
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Tests.Support;
 using MarkReader.Quantities;
+using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Sampling;
-using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Imaging.Tests.Pipeline;
 

@@ -3,9 +3,9 @@ using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Tests.Support;
 using MarkReader.Quantities;
-using MarkReader.Scenes.Optics;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Imaging.Tests.Pipeline;
 

@@ -1,7 +1,7 @@
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Quality;
 using MarkReader.Imaging.Tests.Support;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Imaging.Tests.Quality;
 

@@ -3,9 +3,10 @@ using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
-using MarkReader.Scenes.Optics;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 
 namespace MarkReader.Imaging.Tests.Rectification;
 
@@ -46,7 +47,7 @@ public sealed class CardRegistrarTests
 
     private static RegisteredCard Register(SceneSpec spec)
     {
-        byte[] bytes = SceneRenderer.Render(spec).Photo;
+        byte[] bytes = Scene.Render(spec).Photo;
         PhotoHeader header = PhotoHeaderReader.Read(bytes).ValueOrThrow();
         using GreyPhoto photo = PhotoDecoder.DecodeGrey(bytes, header).ValueOrThrow();
         FoundCards found = CardFinder.Find(photo, new StageTrace(null)).ValueOrThrow();

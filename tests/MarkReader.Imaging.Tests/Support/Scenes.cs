@@ -1,6 +1,6 @@
 using MarkReader.Quantities;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 
 namespace MarkReader.Imaging.Tests.Support;
 
@@ -19,7 +19,7 @@ internal static class Scenes
         Tapes = [new(TapeMaterial.WhitePaper, 0, 0, 27, 24, 90)],
     };
 
-    public static byte[] Photo(this SceneSpec spec) => SceneRenderer.Render(spec).Photo;
+    public static byte[] Photo(this SceneSpec spec) => Scene.Render(spec).Photo;
 
     public static IReadOnlyList<CardPoint> Marks(this SceneSpec spec) => [.. spec.Burns.Select(b => new CardPoint(b.U, b.V))];
 }

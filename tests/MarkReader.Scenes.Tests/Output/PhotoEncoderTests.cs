@@ -1,6 +1,5 @@
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
-using MarkReader.Scenes.Tests.Rendering;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats;
 using SixLabors.ImageSharp.Metadata.Profiles.Exif;
@@ -11,7 +10,15 @@ namespace MarkReader.Scenes.Tests.Output;
 
 public class PhotoEncoderTests
 {
-    private static readonly SceneSpec s_spec = PlainScene.Straight(new BurnSpec(3, 5)) with { Camera = new(240, 180, 300), Pose = new(3) };
+    private static readonly SceneSpec s_spec = new("plain", 1)
+    {
+        Plain = true,
+        Camera = new(240, 180, 300),
+        Pose = new(3),
+        Burns = [new(3, 5)],
+        Sensor = new(FullWell: 0),
+        Output = new(PhotoFormat.Png16, Grey: true),
+    };
 
     [Theory]
     [InlineData(2)]
@@ -23,8 +30,8 @@ public class PhotoEncoderTests
     [InlineData(8)]
     public void A_photo_turned_by_its_orientation_shows_the_upright_picture(int orientation)
     {
-        using Image<L16> upright = Image.Load<L16>(SceneRenderer.Render(s_spec).Photo);
-        using Image<L16> turned = Image.Load<L16>(SceneRenderer.Render(s_spec with { Output = s_spec.Output with { Orientation = orientation } }).Photo);
+        using Image<L16> upright = Image.Load<L16>(Scene.Render(s_spec).Photo);
+        using Image<L16> turned = Image.Load<L16>(Scene.Render(s_spec with { Output = s_spec.Output with { Orientation = orientation } }).Photo);
         Assert.Equal(orientation >= 5, turned.Width < turned.Height);
         turned.Mutate(i => i.AutoOrient());
         Assert.Equal((upright.Width, upright.Height), (turned.Width, turned.Height));
@@ -36,6 +43,25 @@ public class PhotoEncoderTests
         }
 
         Assert.Equal(0, different);
+    }
+
+    [Fact]
+    public void A_mirrored_photo_is_flipped_left_to_right_and_its_truth_with_it()
+    {
+        Scene scene = Scene.Render(s_spec);
+        Scene flipped = Scene.Render(s_spec with { Output = s_spec.Output with { Mirrored = true } });
+        using Image<L16> plain = Image.Load<L16>(scene.Photo);
+        using Image<L16> mirrored = Image.Load<L16>(flipped.Photo);
+        mirrored.Mutate(i => i.Flip(FlipMode.Horizontal));
+        int different = 0;
+        for (int y = 0; y < plain.Height; y++)
+        {
+            for (int x = 0; x < plain.Width; x++)
+                different += plain[x, y] == mirrored[x, y] ? 0 : 1;
+        }
+
+        Assert.Equal(0, different);
+        Assert.Equal(239 - Assert.Single(scene.Truth.Marks).X, Assert.Single(flipped.Truth.Marks).X, 1e-9);
     }
 
     [Theory]
@@ -51,7 +77,7 @@ public class PhotoEncoderTests
     [InlineData(PhotoFormat.CmykJpeg, true, "JPEG", 32)]
     public void Each_format_is_written_as_it_says(PhotoFormat format, bool grey, string name, int bits)
     {
-        byte[] photo = SceneRenderer.Render(s_spec with { Output = new(format, Grey: grey) }).Photo;
+        byte[] photo = Scene.Render(s_spec with { Output = new(format, Grey: grey) }).Photo;
         IImageInfo info = Image.Identify(photo, out IImageFormat found);
         Assert.Equal(name, found.Name, ignoreCase: true);
         Assert.Equal(bits, info.PixelType.BitsPerPixel);
@@ -62,8 +88,8 @@ public class PhotoEncoderTests
     [Fact]
     public void A_photo_of_four_inks_shows_the_same_picture()
     {
-        using Image<Rgb24> plain = Image.Load<Rgb24>(SceneRenderer.Render(s_spec with { Output = new(PhotoFormat.Png) }).Photo);
-        byte[] bytes = SceneRenderer.Render(s_spec with { Output = new(PhotoFormat.CmykJpeg, Quality: 95) }).Photo;
+        using Image<Rgb24> plain = Image.Load<Rgb24>(Scene.Render(s_spec with { Output = new(PhotoFormat.Png) }).Photo);
+        byte[] bytes = Scene.Render(s_spec with { Output = new(PhotoFormat.CmykJpeg, Quality: 95) }).Photo;
         using Image<Rgb24> inks = Image.Load<Rgb24>(bytes);
         Assert.True(bytes.AsSpan().IndexOf("Adobe"u8) > 0, "no marker of Adobe");
         Assert.Equal((plain.Width, plain.Height), (inks.Width, inks.Height));
@@ -80,7 +106,7 @@ public class PhotoEncoderTests
     [Fact]
     public void An_upright_photo_carries_no_exif()
     {
-        using Image image = Image.Load(SceneRenderer.Render(s_spec).Photo);
+        using Image image = Image.Load(Scene.Render(s_spec).Photo);
         ExifProfile? exif = image.Metadata.ExifProfile;
         Assert.Null(exif);
     }

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using MarkReader.Scenes.Rendering;
+using MarkReader.Scenes.Output;
 using MarkReader.Scenes.Sampling;
 
 namespace MarkReader.Scenes.Tests.Output;
@@ -9,7 +9,7 @@ public class SceneTruthTests
     [Fact]
     public void A_truth_file_lists_the_marks_by_u_with_card_and_photo_places()
     {
-        Scene scene = SceneRenderer.Render(SceneSampler.Draw("four", 3).Shrunk(0.1));
+        Scene scene = Scene.Render(SceneSampler.Draw("four", 3).Shrunk(0.1));
         using JsonDocument json = JsonDocument.Parse(scene.Truth.ToJson());
         JsonElement[] marks = [.. json.RootElement.GetProperty("marks").EnumerateArray()];
         Assert.Equal(4, marks.Length);
@@ -39,7 +39,7 @@ public class SceneTruthTests
     [Fact]
     public void A_photo_without_a_card_has_no_marks_and_no_card()
     {
-        Scene scene = SceneRenderer.Render(SceneSampler.Draw("noCard", 3).Shrunk(0.1));
+        Scene scene = Scene.Render(SceneSampler.Draw("noCard", 3).Shrunk(0.1));
         using JsonDocument json = JsonDocument.Parse(scene.Truth.ToJson());
         Assert.Equal(0, json.RootElement.GetProperty("marks").GetArrayLength());
         Assert.False(json.RootElement.TryGetProperty("card", out _));

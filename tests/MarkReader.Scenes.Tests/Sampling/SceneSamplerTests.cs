@@ -1,9 +1,10 @@
 using MarkReader.Cards;
 using MarkReader.Quantities;
-using MarkReader.Scenes.Optics;
-using MarkReader.Scenes.Rendering;
+using MarkReader.Rendering;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
 using MarkReader.Scenes.Sampling;
-using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Scenes.Tests.Sampling;
 
@@ -18,7 +19,7 @@ public class SceneSamplerTests
     public void Every_kind_renders(string kind)
     {
         SceneSpec spec = SceneSampler.Draw(kind, 1).Shrunk(0.08);
-        Scene scene = SceneRenderer.Render(spec);
+        Scene scene = Scene.Render(spec);
         Assert.True(scene.Photo.Length > 1000);
         Assert.Equal(spec.Burns.Count, scene.Truth.Marks.Count);
     }

@@ -1,6 +1,6 @@
+using MarkReader.Rendering;
+using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Output;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Scenes.Fixtures;
 
@@ -14,7 +14,7 @@ internal sealed record Fixture(string Name, SceneSpec Spec, LegRound? Round = nu
 
     public Scene Render()
     {
-        Scene scene = SceneRenderer.Render(Spec);
+        Scene scene = Scene.Render(Spec);
         SceneTruth truth = scene.Truth with
         {
             Leg = Round?.Truth(Role, Spec, SceneRenderer.CameraOf(Spec), First),

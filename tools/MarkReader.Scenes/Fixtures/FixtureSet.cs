@@ -1,3 +1,5 @@
+using MarkReader.Scenes.Output;
+
 namespace MarkReader.Scenes.Fixtures;
 
 /// <summary>All photos of fixtures/photos, in the order of their README.</summary>
@@ -10,7 +12,7 @@ public static class FixtureSet
         Directory.CreateDirectory(folder);
         foreach (Fixture fixture in LegFixtures.All().Concat(SingleFixtures.All()).Where(f => f.Name.Contains(filter, StringComparison.Ordinal)))
         {
-            Rendering.Scene scene = fixture.Render();
+            Scene scene = fixture.Render();
             File.WriteAllBytes(Path.Combine(folder, fixture.FileName), scene.Photo);
             File.WriteAllText(Path.Combine(folder, fixture.Name + ".truth.json"), scene.Truth.ToJson());
             yield return (fixture.FileName, scene.Photo.Length);

@@ -1,6 +1,6 @@
-using MarkReader.Scenes.Optics;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Output;
-using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Scenes.Fixtures;
 

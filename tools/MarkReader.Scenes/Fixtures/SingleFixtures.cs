@@ -1,5 +1,5 @@
+using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Sampling;
-using MarkReader.Scenes.Specs;
 
 namespace MarkReader.Scenes.Fixtures;
 

@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
-using MarkReader.Scenes.Rendering;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Exposure;
+using MarkReader.Rendering.Specs;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats.Jpeg;
 using SixLabors.ImageSharp.Formats.Png;
@@ -15,16 +15,16 @@ internal static class PhotoEncoder
 {
     public static byte[] Encode(LinearImage image, OutputSpec spec, double tone) => (spec.Format, spec.Grey, spec.Alpha) switch
     {
-        (PhotoFormat.Png16, true, _) => Write<L16>(image, spec, BuildDisplay(tone), (r, g, b) => new(Luma16(r, g, b))),
-        (PhotoFormat.Png16, _, true) => Write<Rgba64>(image, spec, BuildDisplay(tone), (r, g, b) => new(r, g, b, ushort.MaxValue)),
-        (PhotoFormat.Png16, _, _) => Write<Rgb48>(image, spec, BuildDisplay(tone), (r, g, b) => new(r, g, b)),
-        (PhotoFormat.CmykJpeg, true, _) => Write<Rgb24>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(Luma16(r, g, b)), Byte(Luma16(r, g, b)), Byte(Luma16(r, g, b)))),
-        (_, true, _) => Write<L8>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(Luma16(r, g, b)))),
-        (PhotoFormat.Png, _, true) => Write<Rgba32>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(r), Byte(g), Byte(b), byte.MaxValue)),
-        _ => Write<Rgb24>(image, spec, BuildDisplay(tone), (r, g, b) => new(Byte(r), Byte(g), Byte(b))),
+        (PhotoFormat.Png16, true, _) => Write<L16>(image, spec, new(tone), (r, g, b) => new(Luma16(r, g, b))),
+        (PhotoFormat.Png16, _, true) => Write<Rgba64>(image, spec, new(tone), (r, g, b) => new(r, g, b, ushort.MaxValue)),
+        (PhotoFormat.Png16, _, _) => Write<Rgb48>(image, spec, new(tone), (r, g, b) => new(r, g, b)),
+        (PhotoFormat.CmykJpeg, true, _) => Write<Rgb24>(image, spec, new(tone), (r, g, b) => new(ToneCurve.ToByte(Luma16(r, g, b)), ToneCurve.ToByte(Luma16(r, g, b)), ToneCurve.ToByte(Luma16(r, g, b)))),
+        (_, true, _) => Write<L8>(image, spec, new(tone), (r, g, b) => new(ToneCurve.ToByte(Luma16(r, g, b)))),
+        (PhotoFormat.Png, _, true) => Write<Rgba32>(image, spec, new(tone), (r, g, b) => new(ToneCurve.ToByte(r), ToneCurve.ToByte(g), ToneCurve.ToByte(b), byte.MaxValue)),
+        _ => Write<Rgb24>(image, spec, new(tone), (r, g, b) => new(ToneCurve.ToByte(r), ToneCurve.ToByte(g), ToneCurve.ToByte(b))),
     };
 
-    private static byte[] Write<TPixel>(LinearImage image, OutputSpec spec, ushort[] display, Func<ushort, ushort, ushort, TPixel> convert)
+    private static byte[] Write<TPixel>(LinearImage image, OutputSpec spec, ToneCurve tone, Func<ushort, ushort, ushort, TPixel> convert)
         where TPixel : unmanaged, IPixel<TPixel>
     {
         (int w, int h) = (image.Width, image.Height);
@@ -39,7 +39,7 @@ internal static class PhotoEncoder
                 if (spec.Mirrored)
                     x = w - 1 - x;
                 int at = (y * w) + x;
-                pixels[(sy * sw) + sx] = convert(Display(display, image.Planes[0][at]), Display(display, image.Planes[1][at]), Display(display, image.Planes[2][at]));
+                pixels[(sy * sw) + sx] = convert(tone.At(image.Planes[0][at]), tone.At(image.Planes[1][at]), tone.At(image.Planes[2][at]));
             }
         });
         using Image<TPixel> picture = Image.LoadPixelData(pixels, sw, sh);
@@ -85,23 +85,5 @@ internal static class PhotoEncoder
     private static PngColorType PngColour(OutputSpec spec) =>
         spec.Grey ? PngColorType.Grayscale : spec.Alpha ? PngColorType.RgbWithAlpha : PngColorType.Rgb;
 
-    private static ushort Display(ushort[] display, float linear) => display[(int)((Math.Clamp(linear, 0f, 1f) * (display.Length - 1)) + 0.5f)];
-
-    private static byte Byte(ushort v) => (byte)(((v * 255) + 32767) / 65535);
-
     private static ushort Luma16(ushort r, ushort g, ushort b) => (ushort)((0.299 * r) + (0.587 * g) + (0.114 * b) + 0.5);
-
-    /// <summary>Linear light to 16-bit sRGB (IEC 61966-2-1), with a share of the S-curve t²(3 − 2t).</summary>
-    private static ushort[] BuildDisplay(double tone)
-    {
-        ushort[] table = new ushort[1 << 17];
-        for (int i = 0; i < table.Length; i++)
-        {
-            double v = i / (double)(table.Length - 1);
-            double t = v <= 0.0031308 ? 12.92 * v : (1.055 * Math.Pow(v, 1 / 2.4)) - 0.055;
-            table[i] = (ushort)Math.Round(65535 * (((1 - tone) * t) + (tone * t * t * (3 - (2 * t)))));
-        }
-
-        return table;
-    }
 }

@@ -1,4 +1,4 @@
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Scenes.Output;
 

@@ -1,9 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using MarkReader.Quantities;
-using MarkReader.Scenes.Optics;
-using MarkReader.Scenes.Specs;
-using MarkReader.Scenes.Surfaces;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Specs;
+using MarkReader.Rendering.Surfaces;
 
 namespace MarkReader.Scenes.Output;
 
@@ -30,11 +30,11 @@ public sealed record SceneTruth(IReadOnlyList<MarkTruth> Marks, CardTruth? Card,
 
     public static SceneTruth Of(SceneSpec spec, Camera camera)
     {
-        MarkTruth Mark(BurnSpec burn, int index)
+        MarkTruth Mark(BurnSpec burn)
         {
             PixelPoint at = camera.ToPhoto(new(burn.U, burn.V), spec.TapeHeight);
             double x = spec.Output.Mirrored ? spec.Camera.Width - 1 - at.X : at.X;
-            double diameter = new Burn(burn, spec.Seed + 200 + index).DiameterAtHalfDepth();
+            double diameter = BurnSize.Of(burn).Millimetres;
             return new(burn.U, burn.V, x, at.Y, Math.Round(diameter, 3), burn.Kind);
         }
 

@@ -1,4 +1,5 @@
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Sampling;
+using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Scenes.Sampling;
 

@@ -1,5 +1,6 @@
 using MarkReader.Cards;
-using MarkReader.Scenes.Specs;
+using MarkReader.Rendering.Sampling;
+using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Scenes.Sampling;
 

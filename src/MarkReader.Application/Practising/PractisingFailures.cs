@@ -1,0 +1,25 @@
+using System.Globalization;
+using MarkReader.Cards;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Practising;
+
+/// <summary>Refusals of practice photos.</summary>
+public static class PractisingFailures
+{
+    /// <summary>The pulse left a mark, but not whole in the card's free zone.</summary>
+    public static readonly FailureCode MarkOffCard = new("MARK_OFF_CARD", FailureKind.NotMeasurable);
+
+    internal static Failure OffCard(CardKind card, CardPoint place, Length diameter)
+    {
+        CardKind? larger = CardKinds.All.FirstOrDefault(k => Math.Max(Math.Abs(place.U), Math.Abs(place.V)) <= TapedTarget.Reach(k, diameter).Millimetres);
+        return new(
+            MarkOffCard,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the mark at u {place.U:0.0}, v {place.V:0.0} mm, {diameter.Millimetres:0.0} mm wide, is not whole in the free zone of the {card.Name} card, which ends {card.ZoneSide / 2:0.#} mm from the middle"),
+            larger is null
+                ? "turn the beam towards the middle of the tape with a mark of a nearer station, then fire again"
+                : string.Create(CultureInfo.InvariantCulture, $"use the {larger.Name} card, whose free zone ends {larger.ZoneSide / 2:0.#} mm from the middle, or turn the beam towards the middle of the tape first"));
+    }
+}

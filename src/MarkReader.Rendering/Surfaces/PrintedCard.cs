@@ -1,0 +1,72 @@
+using MarkReader.Cards;
+using MarkReader.Rendering.Specs;
+
+namespace MarkReader.Rendering.Surfaces;
+
+/// <summary>A sheet of paper with the card's ink, at a place in the first card's frame.</summary>
+internal sealed class PrintedCard
+{
+    private readonly InkRaster _ink;
+    private readonly CardSpec _spec;
+    private readonly double _half;
+    private readonly (double U, double V, double Cos, double Sin) _place;
+    private readonly int _seed;
+
+    public PrintedCard(CardSpec spec, PlacedCardSpec? place, int seed)
+    {
+        CardKind kind = CardKinds.Find(place?.Kind ?? spec.Kind) ?? throw new ArgumentException($"There is no card kind '{spec.Kind}'.", nameof(spec));
+        _spec = spec;
+        _seed = seed;
+        _ink = new(kind, spec.InkSpread, spec.InkSoftness);
+        _half = (kind.OuterSide / 2) + spec.CutMargin;
+        double turn = (place?.TurnDegrees ?? 0) * Math.PI / 180;
+        _place = (place?.U ?? 0, place?.V ?? 0, Math.Cos(turn), Math.Sin(turn));
+        Reach = Math.Max(Math.Abs(_place.U), Math.Abs(_place.V)) + (1.5 * _half);
+    }
+
+    public double Reach { get; }
+
+    /// <summary>Distance inside the paper's outline, mm; negative outside. Cut by hand: the sides are not quite straight.</summary>
+    public double Inside(double u, double v)
+    {
+        (double cu, double cv) = Local(u, v);
+        double inside = _half - Math.Max(Math.Abs(cu), Math.Abs(cv));
+        return inside is > -2 and < 2 ? inside + (0.12 * Noise.At(cu * 0.15, cv * 0.15, _seed + 3)) : inside;
+    }
+
+    public Rgb Paper(double u, double v)
+    {
+        (double cu, double cv) = Local(u, v);
+        return Textures.Paper(cu, cv, _seed);
+    }
+
+    /// <summary>Whether the ink does not change within a square of side <paramref name="size"/> mm, or over its corners.</summary>
+    public bool IsEven(double u, double v, double size)
+    {
+        float ink = Ink(u, v);
+        double h = size * 0.75;
+        return Same(Ink(u - h, v - h)) && Same(Ink(u + h, v - h)) && Same(Ink(u - h, v + h)) && Same(Ink(u + h, v + h));
+
+        bool Same(float other) => Math.Abs(other - ink) < 0.001f;
+    }
+
+    /// <summary>The paper's albedo with the ink at a place.</summary>
+    public Rgb Printed(Rgb paper, double u, double v)
+    {
+        float ink = Ink(u, v);
+        return ink <= 0 ? paper : Rgb.Mix(paper, Rgb.Grey(_spec.InkAlbedo), ink);
+    }
+
+    private float Ink(double u, double v)
+    {
+        (double cu, double cv) = Local(u, v);
+        return _ink.At(cu / _spec.PrintScaleU, cv / _spec.PrintScaleV);
+    }
+
+    private (double U, double V) Local(double u, double v)
+    {
+        double du = u - _place.U;
+        double dv = v - _place.V;
+        return ((du * _place.Cos) + (dv * _place.Sin), (dv * _place.Cos) - (du * _place.Sin));
+    }
+}
