@@ -19,14 +19,13 @@ internal sealed class AdviceWords(LegSetup setup)
     public string Within(LegState state) =>
         Say($"{Spread(state)} That is within {setup.Tolerance.Millimetres:0.##} mm with a probability of {Percent(state.Spread.Probability)}.");
 
-    public string Turn(ScrewResponse response, double turns, bool oneSided, LegState state)
+    public string Turn(ScrewResponse response, bool oneSided, LegState state)
     {
-        string what = Say($"{Spread(state)} Turn screw {response.Screw} {HandParts.Say(turns)}");
         if (oneSided)
-            return Say($"{what}, beyond the place wanted: the next turn comes back from one side, so that lost motion does not count.");
+            return Say($"{Spread(state)} This turn of screw {response.Screw} goes beyond the place wanted: the next one comes back from one side, so that lost motion does not count.");
         return response.SenseKnown
-            ? Say($"{what}; one turn clockwise changes the slope by ({response.U:0.#}, {response.V:0.#}) mrad.")
-            : Say($"{what}. Which way it pushes is not known yet ({Percent(response.SenseProbability)} for the way assumed); the turn is kept small enough for either way.");
+            ? Say($"{Spread(state)} One turn of screw {response.Screw} clockwise changes the slope by ({Tenths(response.U)}, {Tenths(response.V)}) mrad.")
+            : Say($"{Spread(state)} Which way screw {response.Screw} pushes is not known yet ({Percent(response.SenseProbability)} for the way assumed); the turn is kept small enough for either way.");
     }
 
     public string Doubtful(Misfit misfit) =>
@@ -59,6 +58,9 @@ internal sealed class AdviceWords(LegSetup setup)
     private static double Off(Misfit m) => Math.Sqrt(Math.Pow(m.Mark.At.Point.U - m.Expected.U, 2) + Math.Pow(m.Mark.At.Point.V - m.Expected.V, 2));
 
     private static string Percent(double probability) => Say($"{Math.Clamp(Math.Round(100 * probability), 1, 99):0} %");
+
+    // Without a sign on zero.
+    private static string Tenths(double value) => (Math.Round(value, 1) + 0.0).ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -11,9 +11,6 @@ namespace MarkReader.Alignment.Visits;
 /// <param name="Otherwise">What to do when that leg's own marks show nothing to do; else null.</param>
 internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, string? Again = null, SurveyStage? Otherwise = null)
 {
-    // With this many marks or more a fault that is found is cured, without waiting for the verdict.
-    private const int EnoughMarks = 8;
-
     private const int MostMarks = 24, MostShims = 6;
 
     // A fault below this part of the tolerance is not what keeps the marks apart.
@@ -22,8 +19,8 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     // Of a shim, mm of mark for one mm.
     private const double WeakestResponse = -0.25;
 
-    // A cure is worth its work when the spread is more likely outside than within.
-    private const double CureBelow = 0.5;
+    // A cure is worth its work when the spread is more likely outside than within; the more marks have not decided it, the sooner.
+    private const double CureBelow = 0.5, CureBelowAtMost = 0.9, SoonerByMark = 0.05;
 
     private static readonly Conformity s_open = new(Verdict.Undecided, 0.5, 1);
 
@@ -49,8 +46,8 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
         SurveyFinding[] causes = [.. diagnosis.Findings.Where(f => f.Effect >= LeastPart * bed.Tolerance.Millimetres)];
         BedCorner corner = spread.Next ?? Farthest(fit);
         SurveyStage? more = marks.Count < MostMarks ? new(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state) : null;
-        bool unlikely = spread.Verdict.Probability < CureBelow;
-        if (causes.Length == 0 || (more is not null && !unlikely && marks.Count < EnoughMarks))
+        bool unlikely = spread.Verdict.Probability < Math.Min(CureBelowAtMost, CureBelow + (SoonerByMark * Math.Max(0, marks.Count - 4)));
+        if (causes.Length == 0 || (more is not null && !unlikely))
             return more ?? new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
         SurveyStage cure = Cure(setup, history, diagnosis, causes, words, state);
         return cure.Action is VisitAction.Stop && more is not null && !unlikely ? more : cure with { Otherwise = more };

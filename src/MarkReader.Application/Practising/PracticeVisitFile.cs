@@ -3,7 +3,6 @@ using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Reports;
 using MarkReader.Practice.Machines;
-using MarkReader.Quantities;
 
 namespace MarkReader.Application.Practising;
 

@@ -4,11 +4,17 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Application.Practising;
 
-/// <summary>Refusals of practice photos.</summary>
+/// <summary>Refusals of practice.</summary>
 public static class PractisingFailures
 {
     /// <summary>The pulse left a mark, but not whole in the card's free zone.</summary>
     public static readonly FailureCode MarkOffCard = new("MARK_OFF_CARD", FailureKind.NotMeasurable);
+
+    /// <summary>The machine that is asked for is beyond what can be practised on.</summary>
+    public static readonly FailureCode MachineInvalid = new("PRACTICE_MACHINE_INVALID", FailureKind.BadInput);
+
+    /// <summary>A line that a person wrote is no action.</summary>
+    public static readonly FailureCode ActionUnreadable = new("ACTION_UNREADABLE", FailureKind.BadInput);
 
     internal static Failure OffCard(CardKind card, CardPoint place, Length diameter)
     {

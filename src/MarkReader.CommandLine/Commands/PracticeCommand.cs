@@ -48,7 +48,7 @@ internal static class PracticeCommand
     {
         PracticeText text = new(terminal.Json ? TextWriter.Null : terminal.Out);
         text.Begin(seed, session);
-        if (!PlayPractice.Run(session, text.Advised, text.Done).TryGet(out PracticeEnd? end, out Failure? failure))
+        if (!PlayPractice.Run(session, advice => text.Advised(advice, session.Steps.Count + 1), text.Done).TryGet(out PracticeEnd? end, out Failure? failure))
             return terminal.Refuse(failure);
         if (terminal.Json)
             terminal.Out.WriteLine(ReportJson.Write(PracticeReport.From(seed, session, end)));

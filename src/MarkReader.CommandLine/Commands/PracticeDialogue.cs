@@ -35,7 +35,7 @@ internal sealed class PracticeDialogue(Terminal terminal, TextReader input, int 
             }
 
             if (changed)
-                _text.Advised(advice);
+                _text.Advised(advice, session.Steps.Count + 1);
             terminal.Out.Write("> ");
             terminal.Out.Flush();
             if (input.ReadLine()?.Trim() is not { } line || line is "quit" or "exit")

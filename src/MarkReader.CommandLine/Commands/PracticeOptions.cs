@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using MarkReader.Application.Inputs;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Shims;
 using MarkReader.CommandLine.Input;

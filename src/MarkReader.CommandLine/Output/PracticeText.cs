@@ -9,8 +9,6 @@ namespace MarkReader.CommandLine.Output;
 /// <summary>A practice visit for people.</summary>
 internal sealed class PracticeText(TextWriter output)
 {
-    private int _number;
-
     public void Begin(int seed, PracticeSession session)
     {
         (Length x, Length y) = (session.Setup.Bed!.Travels.X, session.Setup.Bed.Travels.Y);
@@ -21,10 +19,10 @@ internal sealed class PracticeText(TextWriter output)
         output.WriteLine();
     }
 
-    public void Advised(VisitAdvice advice)
+    /// <param name="number">The step's number, from 1.</param>
+    public void Advised(VisitAdvice advice, int number)
     {
-        _number = advice.Action is VisitAction.Done or VisitAction.Stop ? _number : _number + 1;
-        output.WriteLine(Say($"{_number,3}. {ActionWords.Of(advice.Action)}"));
+        output.WriteLine(advice.Action is VisitAction.Done or VisitAction.Stop ? "     " + ActionWords.Of(advice.Action) : Say($"{number,3}. {ActionWords.Of(advice.Action)}"));
         output.WriteLine($"     {advice.Reason}");
         foreach (string warning in Words.Of(advice.Warnings))
             output.WriteLine($"     {warning}");
@@ -47,8 +45,8 @@ internal sealed class PracticeText(TextWriter output)
         IReadOnlyList<PracticeStep> steps = session.Steps;
         int Count(Func<VisitAction, bool> of) => steps.Count(s => of(s.Action));
         Table table = new("what was done", "leg 1", "leg 2", "bed");
-        table.Add("pulses", .. Legs(leg => Count(a => a is VisitAction.Fire f && f.Leg == leg)), Whole(Count(a => a is VisitAction.Survey)));
-        table.Add("turns of a screw", .. Legs(leg => Count(a => a is VisitAction.Turn t && t.Leg == leg)), "-");
+        table.Add(["pulses", .. Legs(leg => Count(a => a is VisitAction.Fire f && f.Leg == leg)), Whole(Count(a => a is VisitAction.Survey))]);
+        table.Add(["turns of a screw", .. Legs(leg => Count(a => a is VisitAction.Turn t && t.Leg == leg)), "-"]);
         table.Add("shims, moves of the target, lifts of the tube", "-", "-", Whole(Count(a => a is VisitAction.Shim or VisitAction.MoveTarget or VisitAction.RaiseTube)));
         output.WriteLine();
         output.WriteLine(table.ToString());
