@@ -38,6 +38,8 @@ foreach (Row row in rows)
 {
     foreach ((TrialResult result, int i) in row.Results.Select((r, i) => (r, i)).Where(r => r.r.Unfinished is not null).Take(5))
         Console.WriteLine($"{row.Name}, machine {first + i} not done: {result.Unfinished}");
+    foreach ((TrialResult result, int i) in row.Results.Select((r, i) => (r, i)).Where(r => !r.r.After.IsWithin).Take(5))
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Name}, machine {first + i} outside: {result.After.Spread:0.000} mm"));
 }
 
 return 0;

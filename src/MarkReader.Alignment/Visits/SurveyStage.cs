@@ -16,6 +16,9 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     // A fault below this part of the tolerance is not what keeps the marks apart.
     private const double LeastPart = 0.25;
 
+    // Part of the tolerance that is kept for bows of the rails where only the corners are measured.
+    private const double BowShare = 0.05;
+
     // Of a shim, mm of mark for one mm.
     private const double WeakestResponse = -0.25;
 
@@ -36,7 +39,7 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
         }
 
-        SpreadAdvice spread = SurveyPlan.Spread(bed.Travels, marks, bed.Tolerance, Usual(marks));
+        SpreadAdvice spread = SurveyPlan.Spread(bed.Travels, marks, Limit(fit, bed), Usual(marks));
         Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));
         SurveyState state = new(marks.Count, spread.Verdict, greatest, diagnosis, history.Response);
         if (spread.Verdict.Verdict == Verdict.Within)
@@ -52,6 +55,9 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
         SurveyStage cure = Cure(setup, history, diagnosis, causes, words, state);
         return cure.Action is VisitAction.Stop && more is not null && !unlikely ? more : cure with { Otherwise = more };
     }
+
+    // Marks at the corners do not show what bent rails do between them.
+    private static Length Limit(SurveyFit fit, VisitBed bed) => (fit.Terms.Count > 4 ? 1 : 1 - BowShare) * bed.Tolerance;
 
     private static SurveyStage Cure(VisitSetup setup, VisitHistory history, SurveyDiagnosis diagnosis, SurveyFinding[] causes, VisitWords.SpreadWords words, SurveyState state)
     {
