@@ -31,13 +31,17 @@ public static partial class ActionText
             ["fire", var leg, var path] => Number(path, p => new VisitAction.Fire(leg, p, null)),
             ["turn", var leg, var screw, .. var turns] when Turns(turns) is { } t => new VisitAction.Turn(leg, screw, t),
             ["survey", var x, var y] => Numbers(x, y, (a, b) => new VisitAction.Survey(Length.FromMillimetres(a), Length.FromMillimetres(b))),
-            ["shim", var corner, var height] when Enum.TryParse(corner, ignoreCase: true, out BedCorner at) && Enum.IsDefined(at) => Number(height, h => new VisitAction.Shim(at, Length.FromMillimetres(h))),
+            ["shim", var corner, var height] when Named<BedCorner>(corner) is { } at => Number(height, h => new VisitAction.Shim(at, Length.FromMillimetres(h))),
             ["move", var u, var v] => Numbers(u, v, (a, b) => new VisitAction.MoveTarget(new(a, b))),
             ["raise", var height] => Number(height, h => new VisitAction.RaiseTube(Length.FromMillimetres(h))),
-            ["realign", var leg, var end] when Enum.TryParse(end, ignoreCase: true, out GantryEnd at) && Enum.IsDefined(at) => new VisitAction.Realign(leg, at),
+            ["realign", var leg, var end] when Named<GantryEnd>(end) is { } at => new VisitAction.Realign(leg, at),
             _ => new Failure(PractisingFailures.ActionUnreadable, $"'{ListText.Shown(line.Trim())}' is no action", "write one like fire 1 480, turn 1 A 1/8 or survey 500 400; help lists them"),
         };
     }
+
+    // By its name alone: a number names none.
+    private static T? Named<T>(string name)
+        where T : struct, Enum => Enum.GetNames<T>().Contains(name, StringComparer.OrdinalIgnoreCase) ? Enum.Parse<T>(name, ignoreCase: true) : null;
 
     private static Outcome<VisitAction> Number(string text, Func<double, VisitAction> action) => NumberText.Read(text).TryGet(out Number? number, out Failure? failure)
         ? Finite(number.Value) ?? (Outcome<VisitAction>)action(number.Value)

@@ -20,6 +20,8 @@ public sealed record PracticeVisit(PracticeMachine Machine, IReadOnlyList<VisitE
     /// <param name="measure">How a mark is measured: from a photo, or as the machine states it.</param>
     public Outcome<PracticeVisit> Do(VisitAction action, Random random, Func<BurnMark, Outcome<MeasuredPoint>> measure)
     {
+        if (LegOf(action) is not (null or VisitLeg.One or VisitLeg.Two))
+            return new Failure(VisitFailures.LegUnknown, "the practice machine has legs 1 and 2 only", "name leg 1 or 2");
         switch (action)
         {
             case VisitAction.Fire fire:
@@ -59,6 +61,14 @@ public sealed record PracticeVisit(PracticeMachine Machine, IReadOnlyList<VisitE
         Leg(fire.Leg), Length.FromMillimetres(fire.Path), fire.Gantry ?? (End == GantryEnd.Far ? Machine.Stated.LegOne.Travel : Length.Zero));
 
     private static PracticeLeg Leg(string name) => name == VisitLeg.One ? PracticeLeg.One : PracticeLeg.Two;
+
+    private static string? LegOf(VisitAction action) => action switch
+    {
+        VisitAction.Fire fire => fire.Leg,
+        VisitAction.Turn turn => turn.Leg,
+        VisitAction.Realign realign => realign.Leg,
+        _ => null,
+    };
 
     private static Practice.Rails.BedCorner Corner(BedCorner corner) => Enum.Parse<Practice.Rails.BedCorner>(corner.ToString());
 }

@@ -12,7 +12,12 @@ internal static class TheProgram
 
     public static Task<Answer> RunIn(string folder, params string[] arguments) => Start(File, folder, arguments);
 
-    public static async Task<Answer> Start(string file, string folder, params string[] arguments)
+    public static Task<Answer> Start(string file, string folder, params string[] arguments) => Start(file, folder, "", arguments);
+
+    /// <summary>A call whose standard input holds these lines.</summary>
+    public static Task<Answer> Type(string folder, string lines, params string[] arguments) => Start(File, folder, lines, arguments);
+
+    private static async Task<Answer> Start(string file, string folder, string lines, string[] arguments)
     {
         ProcessStartInfo start = new(file, arguments)
         {
@@ -22,9 +27,10 @@ internal static class TheProgram
             RedirectStandardInput = true,
         };
         using Process process = Process.Start(start)!;
-        process.StandardInput.Close();
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();
+        await process.StandardInput.WriteAsync(lines);
+        process.StandardInput.Close();
         await process.WaitForExitAsync();
         return new(process.ExitCode, await output, await error);
     }
