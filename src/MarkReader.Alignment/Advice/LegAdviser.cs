@@ -123,10 +123,13 @@ public static class LegAdviser
             Covariance2 usual = UsualCovariance();
             double path = action is LegAction.Fire fire ? fire.Path : NextStation.Best(then, _stations, usual).Path;
             MeasuredPoint Mark(MarkForecast f) => new(new(f.U, f.V), f.Covariance + usual);
+            // Senses of screws that were not turned make no difference.
+            HashSet<int> turned = [.. result.TurnedSince.Select(t => t.Screw).Append((action as LegAction.Turn)?.Screw).OfType<string>().Select(then.Model.IndexOf)];
             return new(path, Mark(then.Forecast(path)), [.. then.Hypotheses
-                .Where(h => h.Weight >= BranchThatCounts)
-                .OrderByDescending(h => h.Weight)
-                .Select(h => new NextMarkBranch(h.Weight, Mark(then.Forecast(h, path))))]);
+                .GroupBy(h => string.Join(',', turned.Order().Select(j => h.Senses[j])))
+                .Select(alike => new NextMarkBranch(alike.Sum(h => h.Weight), Mark(then.Forecast(alike.MaxBy(h => h.Weight)!, path))))
+                .Where(b => b.Probability >= BranchThatCounts)
+                .OrderByDescending(b => b.Probability)]);
         }
     }
 }
