@@ -3,6 +3,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Visits;
@@ -82,7 +83,7 @@ internal sealed class VisitHistory
                 Shim(shim);
                 break;
             case VisitEvent.MoveTarget:
-                _sinceMove = [];
+                Moved();
                 _legTwoShifted = true;
                 Open(VisitLeg.Three);
                 break;
@@ -98,6 +99,18 @@ internal sealed class VisitHistory
                 Realign(realign);
                 break;
         }
+    }
+
+    // A survey that is within keeps; one still open would mix marks before and after the move, and begins anew.
+    private void Moved()
+    {
+        bool within = Fit() is not null
+            && SurveyPlan.Spread(_setup.Bed!.Travels, _survey, _setup.Bed.Tolerance, SurveyStage.Usual(_survey)).Verdict.Verdict == Verdict.Within;
+        _sinceMove = within ? [] : null;
+        if (within)
+            return;
+        Learn();
+        _survey.Clear();
     }
 
     private void Realign(VisitEvent.Realign realign)

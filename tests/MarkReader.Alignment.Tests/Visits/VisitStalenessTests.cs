@@ -76,6 +76,27 @@ public sealed class VisitStalenessTests
     }
 
     [Fact]
+    public void A_target_moved_while_the_survey_is_open_begins_the_survey_anew()
+    {
+        VisitEvent[] open = [.. SomeVisit.Aligned, .. SomeVisit.Survey()[..3], new VisitEvent.MoveTarget(new(2, 0))];
+        VisitAdvice advice = SomeVisit.Advise(SomeVisit.Machine, open);
+        Assert.Equal((SomeVisit.Ask(BedCorner.NearLeft), 0), (advice.Action, advice.State.Survey!.Marks));
+        IReadOnlyList<VisitAdvice> rest = SomeVisit.Play(SomeVisit.Machine, open, action => SomeVisit.Faultless(action, -2, 0));
+        Assert.Equal(5, rest.Count);
+        Assert.IsType<VisitAction.Done>(rest[^1].Action);
+    }
+
+    [Theory]
+    [InlineData("1")]
+    [InlineData("2")]
+    public void A_leg_begun_anew_asks_for_fresh_marks_of_it_only(string leg)
+    {
+        VisitAdvice advice = Advise(new VisitEvent.Realign(leg, GantryEnd.Near));
+        Assert.Equal(leg, Assert.IsType<VisitAction.Fire>(advice.Action).Leg);
+        Assert.Equal((Verdict.Undecided, Verdict.Within, 4), (Leg(advice, leg), Leg(advice, leg == "1" ? "2" : "1"), advice.State.Survey!.Marks));
+    }
+
+    [Fact]
     public void A_shim_at_a_right_corner_makes_only_the_marks_at_its_end_stale()
     {
         VisitEvent shim = new VisitEvent.Shim(BedCorner.FarRight, Some.Mm(0.5));
