@@ -7,6 +7,8 @@ namespace MarkReader.Alignment.Tests.Visits;
 
 public sealed class VisitCentringTests
 {
+    private static readonly VisitSetup s_thick = SomeVisit.WithAperture with { Stock = [new("1 mm", Some.Mm(1), Some.Mm(0.03))] };
+
     [Fact]
     public void A_mark_to_the_side_has_the_target_moved_along_u_towards_it()
     {
@@ -29,6 +31,25 @@ public sealed class VisitCentringTests
     [Fact]
     public void Its_shims_come_from_the_stock() =>
         Assert.Equal(new VisitAction.MoveTarget(new(0, 1.3)), At(0, 1.27, SomeVisit.WithAperture with { Stock = SomeVisit.Washers }).Action);
+
+    /// <summary>A stack too high would leave the mark too low, which asks for the tube and for all legs again.</summary>
+    [Theory]
+    [InlineData(0.8, 1)]
+    [InlineData(1.6, 1)]
+    [InlineData(1.9, 2)]
+    public void They_are_rather_too_low_than_much_too_high(double height, double shim) =>
+        Assert.Equal(new VisitAction.MoveTarget(new(0, shim)), At(0, height, s_thick).Action);
+
+    [Fact]
+    public void A_stock_that_makes_no_fitting_height_is_said_to_lack_one()
+    {
+        VisitAdvice advice = At(0, 0.7, s_thick);
+        Assert.IsType<VisitAction.Stop>(advice.Action);
+        Assert.Contains("stock", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void While_it_is_open_whether_a_shim_is_needed_at_all_another_mark_is_asked_for() => Assert.IsType<VisitAction.Survey>(At(0, 0.45, s_thick).Action);
 
     [Fact]
     public void A_mark_too_low_has_the_tube_raised()

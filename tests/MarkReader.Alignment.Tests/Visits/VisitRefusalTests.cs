@@ -1,6 +1,7 @@
 using CsCheck;
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Quantities;
@@ -23,6 +24,7 @@ public sealed class VisitRefusalTests
         { "aperture without tolerance", VisitFailures.ApertureInvalid },
         { "aperture nowhere", VisitFailures.ApertureInvalid },
         { "aperture far away", VisitFailures.ApertureInvalid },
+        { "washer without thickness", ShimFailures.ThicknessInvalid },
     };
 
     [Theory]
@@ -44,7 +46,8 @@ public sealed class VisitRefusalTests
             "aperture without bed" => aperture with { Bed = null },
             "aperture without tolerance" => aperture with { Aperture = aperture.Aperture! with { Tolerance = Length.Zero } },
             "aperture nowhere" => aperture with { Aperture = aperture.Aperture! with { Centre = Some.Point(double.NaN, 0) } },
-            _ => aperture with { Aperture = aperture.Aperture! with { Centre = Some.Point(0, 60) } },
+            "aperture far away" => aperture with { Aperture = aperture.Aperture! with { Centre = Some.Point(0, 60) } },
+            _ => bed with { Stock = [new("foil", Length.Zero, Length.Zero)] },
         };
         Assert.Equal(code, Refusal(setup).Code);
     }
