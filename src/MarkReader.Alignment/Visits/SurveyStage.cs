@@ -16,7 +16,8 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     // With that many marks the likeliest cause is cured, also a less certain one.
     private const double LastLevel = 0.05;
 
-    // A fault less probable by chance than this needs no further mark before the work stops for it.
+    // With fewer marks the work stops only for a fault less probable by chance than this.
+    private const int FewMarks = 8;
     private const double Clear = 1e-3;
 
     // A fault below this part of the tolerance is not what keeps the marks apart.
@@ -48,7 +49,7 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
         }
 
-        SpreadAdvice spread = SurveyPlan.Spread(bed.Travels, marks, Limit(fit, bed), Usual(marks));
+        SpreadAdvice spread = Spread(bed, fit, marks);
         Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));
         SurveyState state = new(marks.Count, spread.Verdict, greatest, diagnosis, history.Response);
         if (spread.Verdict.Verdict == Verdict.Within)
@@ -62,11 +63,21 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
         if (causes.Length == 0 || (more is not null && !unlikely))
             return more ?? new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
         SurveyStage cure = Cure(setup, history, diagnosis, causes, words, state);
-        return cure.Action is VisitAction.Stop && more is not null && (!unlikely || (marks.Count < EnoughMarks && causes[0].Probability > Clear)) ? more : cure with { Otherwise = more };
+        return cure.Action is VisitAction.Stop && more is not null && (!unlikely || (marks.Count < FewMarks && causes[0].Probability > Clear)) ? more : cure with { Otherwise = more };
     }
 
-    // Marks at the corners do not show what bent rails do between them.
-    private static Length Limit(SurveyFit fit, VisitBed bed) => (fit.Terms.Count > 4 ? 1 : 1 - BowShare) * bed.Tolerance;
+    /// <summary>Within against the smaller limit where only corners are measured, since they do not show what bent rails do between them; outside against the whole tolerance.</summary>
+    internal static SpreadAdvice Spread(VisitBed bed, SurveyFit fit, IReadOnlyList<SurveyMark> marks)
+    {
+        SpreadAdvice whole = SurveyPlan.Spread(bed.Travels, marks, bed.Tolerance, Usual(marks));
+        if (fit.Terms.Count > 4)
+            return whole;
+        SpreadAdvice less = SurveyPlan.Spread(bed.Travels, marks, (1 - BowShare) * bed.Tolerance, Usual(marks));
+        Verdict verdict = less.Verdict.Verdict == Verdict.Within ? Verdict.Within
+            : whole.Verdict.Verdict == Verdict.Outside ? Verdict.Outside
+            : Verdict.Undecided;
+        return new(new(verdict, less.Verdict.Probability, whole.Verdict.OutsideLevel), verdict == Verdict.Undecided ? less.Next ?? whole.Next : null);
+    }
 
     private static SurveyStage Cure(VisitSetup setup, VisitHistory history, SurveyDiagnosis diagnosis, SurveyFinding[] causes, VisitWords.SpreadWords words, SurveyState state)
     {

@@ -104,8 +104,7 @@ internal sealed class VisitHistory
     // A survey that is within keeps; one still open would mix marks before and after the move, and begins anew.
     private void Moved()
     {
-        bool within = Fit() is not null
-            && SurveyPlan.Spread(_setup.Bed!.Travels, _survey, _setup.Bed.Tolerance, SurveyStage.Usual(_survey)).Verdict.Verdict == Verdict.Within;
+        bool within = Fit() is { } fit && SurveyStage.Spread(_setup.Bed!, fit, _survey).Verdict.Verdict == Verdict.Within;
         _sinceMove = within ? [] : null;
         if (within)
             return;
