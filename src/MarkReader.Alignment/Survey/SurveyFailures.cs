@@ -19,6 +19,9 @@ public static class SurveyFailures
 
     private const double LeastTravel = 10, MostTravel = 20_000;
 
+    // 0.0001 and 50 mm, as for the marks of a leg.
+    private const double LeastDeterminant = 1e-16, MostVariance = 2500;
+
     internal static Failure? Check(Bed bed, IReadOnlyList<SurveyMark> marks)
     {
         const string travels = "give the head's and the gantry's full travel in mm";
@@ -38,8 +41,9 @@ public static class SurveyFailures
             ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, $"the gantry's place y in mm at {which}", place)
             ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, $"the distance in mm from the card's centre to {which}", "give u and v of the mark in mm, as measured on the card at the head; a mark so far out does not belong to the head's opening")) is { } wrong)
             return wrong;
-        return mark.Mark.Covariance.Determinant > 0
+        Covariance2 c = mark.Mark.Covariance;
+        return c.Determinant > LeastDeterminant && c.Uu <= MostVariance && c.Vv <= MostVariance
             ? null
-            : new(MarkInvalid, $"{which} has no uncertainty in some direction", "give every mark its standard uncertainty in mm, above zero");
+            : new(MarkInvalid, $"the uncertainty of {which} is not between 0.0001 and 50 mm", "give every mark its standard uncertainty, 0.05 mm when it was measured on a good photo");
     }
 }

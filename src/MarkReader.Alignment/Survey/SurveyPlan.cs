@@ -33,9 +33,9 @@ public static class SurveyPlan
         return new(verdict, BedCorners.All.MinBy(corner =>
         {
             (Length x, Length y) = bed.Place(corner);
-            SurveyFit after = SurveyFit.Solve(bed, [.. marks, new SurveyMark(x, y, new(fit.At(corner).Point, pulse))])!;
-            // A fifth mark may let a bow be fitted, whose differences are others.
-            return after.Terms.Count == fit.Terms.Count ? Along(after.Differences()[worst].Covariance, along) : double.PositiveInfinity;
+            SurveyFit? after = SurveyFit.Solve(bed, [.. marks, new SurveyMark(x, y, new(fit.At(corner).Point, pulse))]);
+            // A fifth mark may let a bow be fitted, whose differences are others; places that barely determine the terms may do so no longer.
+            return after is not null && after.Terms.Count == fit.Terms.Count ? Along(after.Differences()[worst].Covariance, along) : double.PositiveInfinity;
         }));
     }
 

@@ -12,6 +12,9 @@ internal sealed record CentringStage(VisitAction? Action, string Reason, Expecte
 {
     private const int MostMarks = 12;
 
+    // Part of the tolerance by which a stack of washers may be too high.
+    private const double MostOver = 0.5;
+
     private static readonly CentringState s_open = new(new(Verdict.Undecided, 0.5, 1), null);
 
     public static CentringState Open => s_open;
@@ -33,8 +36,10 @@ internal sealed record CentringStage(VisitAction? Action, string Reason, Expecte
         {
             case MovePlate move:
                 return Move(new(Hundredths(move.Distance.Value.Millimetres), 0), VisitWords.Sideways);
-            case ShimTarget shim:
-                return Move(new(0, Height(setup, shim.Height.Value).Millimetres), VisitWords.TooHigh);
+            case ShimTarget shim when Height(setup, shim.Height.Value) is { } height:
+                return Move(new(0, height.Millimetres), VisitWords.TooHigh);
+            case ShimTarget shim when advice.Verdict.Verdict == Verdict.Outside:
+                return new CentringStage(new VisitAction.Stop(), VisitWords.NoStack(shim.Height.Value), null, state);
             case RaiseTube raise:
                 return new CentringStage(new VisitAction.RaiseTube(Length.FromMillimetres(Hundredths(raise.BeamRise.Value.Millimetres))), VisitWords.TooLow(advice.Offset), null, state);
             default:
@@ -72,10 +77,23 @@ internal sealed record CentringStage(VisitAction? Action, string Reason, Expecte
         return new(new(u / n, v / n), new Covariance2(uu / (n * n), uv / (n * n), vv / (n * n)) + middle.Covariance);
     }
 
-    private static Length Height(VisitSetup setup, Length wanted) =>
-        setup.Stock.Count > 0 && StackSearch.Best(setup.Stock, wanted, Length.FromMillimetres(0.1)).TryGet(out StackAdvice? stack, out _) && stack.Stack.Pieces > 0
-            ? stack.Stack.Height
-            : Length.FromMillimetres(Hundredths(wanted.Millimetres));
+    /// <summary>The height that the stock makes; null when it makes none that fits.</summary>
+    /// <remarks>Not much too high: a mark too low asks for the tube, after which all is aligned again. One still too high asks for another washer.</remarks>
+    private static Length? Height(VisitSetup setup, Length wanted)
+    {
+        if (setup.Stock.Count == 0)
+            return Length.FromMillimetres(Hundredths(wanted.Millimetres));
+        double most = wanted.Millimetres + (MostOver * setup.Aperture!.Tolerance.Millimetres), aimed = wanted.Millimetres;
+        while (aimed > 0 && StackSearch.Best(setup.Stock, Length.FromMillimetres(aimed), Length.FromMillimetres(0.1)).TryGet(out StackAdvice? stack, out _))
+        {
+            double height = stack.Stack.Height.Millimetres;
+            if (height <= most)
+                return height > 0 ? stack.Stack.Height : null;
+            aimed -= Math.Max(0.1, (height - most) / 2);
+        }
+
+        return null;
+    }
 
     private static double Hundredths(double value) => Math.Round(value, 2);
 }

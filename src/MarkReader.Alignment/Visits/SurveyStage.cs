@@ -6,12 +6,19 @@ using MarkReader.Quantities;
 namespace MarkReader.Alignment.Visits;
 
 /// <summary>The corner survey within a visit.</summary>
-/// <param name="Action">What to do; null when the spread over the bed is within its tolerance, and when <paramref name="Again"/> names a leg.</param>
-/// <param name="Again">A leg that is to be brought nearer to zero than its part.</param>
-/// <param name="Otherwise">What to do when that leg's own marks show nothing to do; else null.</param>
-internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, string? Again = null, SurveyStage? Otherwise = null)
+/// <param name="Action">What to do; null when the spread over the bed is within its tolerance, and when <paramref name="Again"/> names slopes.</param>
+/// <param name="Again">Slopes of legs that are to be brought nearer to zero than their part, in the order of the work.</param>
+/// <param name="Otherwise">What to do when those legs' own marks show nothing to do; else null.</param>
+internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, IReadOnlyList<SlopeFinding>? Again = null, SurveyStage? Otherwise = null)
 {
     private const int MostMarks = 24, MostShims = 6;
+
+    // With that many marks the likeliest cause is cured, also a less certain one.
+    private const double LastLevel = 0.05;
+
+    // With fewer marks the work stops only for a fault less probable by chance than this.
+    private const int FewMarks = 8;
+    private const double Clear = 1e-3;
 
     // A fault below this part of the tolerance is not what keeps the marks apart.
     private const double LeastPart = 0.25;
@@ -31,7 +38,10 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     {
         VisitBed bed = setup.Bed!;
         IReadOnlyList<SurveyMark> marks = history.Survey;
-        if (!CornerSurvey.Diagnose(bed.Travels, marks, SurveyOptions.Default with { Response = history.Response }).TryGet(out SurveyDiagnosis? diagnosis, out Failure? failure))
+        SurveyOptions options = SurveyOptions.Default with { Response = history.Response };
+        if (marks.Count >= MostMarks)
+            options = options with { TwistLevel = LastLevel, SlopeLevel = LastLevel };
+        if (!CornerSurvey.Diagnose(bed.Travels, marks, options).TryGet(out SurveyDiagnosis? diagnosis, out Failure? failure))
             return failure;
         if (diagnosis.Fit is not { } fit)
         {
@@ -39,7 +49,7 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
         }
 
-        SpreadAdvice spread = SurveyPlan.Spread(bed.Travels, marks, Limit(fit, bed), Usual(marks));
+        SpreadAdvice spread = Spread(bed, fit, marks);
         Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));
         SurveyState state = new(marks.Count, spread.Verdict, greatest, diagnosis, history.Response);
         if (spread.Verdict.Verdict == Verdict.Within)
@@ -47,31 +57,36 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
 
         VisitWords.SpreadWords words = new(bed, greatest, spread.Verdict);
         SurveyFinding[] causes = [.. diagnosis.Findings.Where(f => f.Effect >= LeastPart * bed.Tolerance.Millimetres)];
-        BedCorner corner = spread.Next ?? Farthest(fit);
+        BedCorner corner = spread.Next ?? Rarest(bed, fit, marks);
         SurveyStage? more = marks.Count < MostMarks ? new(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state) : null;
         bool unlikely = spread.Verdict.Probability < Math.Min(CureBelowAtMost, CureBelow + (SoonerByMark * Math.Max(0, marks.Count - 4)));
         if (causes.Length == 0 || (more is not null && !unlikely))
             return more ?? new SurveyStage(new VisitAction.Stop(), words.NotSettling(marks.Count), null, state);
         SurveyStage cure = Cure(setup, history, diagnosis, causes, words, state);
-        return cure.Action is VisitAction.Stop && more is not null && !unlikely ? more : cure with { Otherwise = more };
+        return cure.Action is VisitAction.Stop && more is not null && (!unlikely || (marks.Count < FewMarks && causes[0].Probability > Clear)) ? more : cure with { Otherwise = more };
     }
 
-    // Marks at the corners do not show what bent rails do between them.
-    private static Length Limit(SurveyFit fit, VisitBed bed) => (fit.Terms.Count > 4 ? 1 : 1 - BowShare) * bed.Tolerance;
+    /// <summary>Within against the smaller limit where only corners are measured, since they do not show what bent rails do between them; outside against the whole tolerance.</summary>
+    internal static SpreadAdvice Spread(VisitBed bed, SurveyFit fit, IReadOnlyList<SurveyMark> marks)
+    {
+        SpreadAdvice whole = SurveyPlan.Spread(bed.Travels, marks, bed.Tolerance, Usual(marks));
+        if (fit.Terms.Count > 4)
+            return whole;
+        SpreadAdvice less = SurveyPlan.Spread(bed.Travels, marks, (1 - BowShare) * bed.Tolerance, Usual(marks));
+        Verdict verdict = less.Verdict.Verdict == Verdict.Within ? Verdict.Within
+            : whole.Verdict.Verdict == Verdict.Outside ? Verdict.Outside
+            : Verdict.Undecided;
+        return new(new(verdict, less.Verdict.Probability, whole.Verdict.OutsideLevel), verdict == Verdict.Undecided ? less.Next ?? whole.Next : null);
+    }
 
     private static SurveyStage Cure(VisitSetup setup, VisitHistory history, SurveyDiagnosis diagnosis, SurveyFinding[] causes, VisitWords.SpreadWords words, SurveyState state)
     {
         // Leg 1 before leg 2, whose marks a turn of mirror one makes stale.
-        SurveyFinding first = causes[0] is TwistFinding ? causes[0] : causes.OfType<SlopeFinding>().MinBy(s => s.Leg)!;
-        if (first is SlopeFinding slope)
-        {
-            string leg = slope.Leg == 1 ? VisitLeg.One : VisitLeg.Two;
-            return setup.Find(leg) is null
-                ? new(new VisitAction.Stop(), words.LegMissing(slope), null, state)
-                : new(null, words.Slope(slope), null, state, leg);
-        }
+        SlopeFinding[] slopes = [.. causes.OfType<SlopeFinding>().OrderBy(s => s.Leg)];
+        if (causes[0] is not TwistFinding first)
+            return Slopes(setup, slopes, words, state);
 
-        TwistFinding twist = AtOddCorner((TwistFinding)first, history.End);
+        TwistFinding twist = AtOddCorner(first, history.End);
         ShimResponse response = Usable(history.Response);
         SurveyCure cure = SurveyOutlook.Cure(twist, response);
         if (history.Shims >= MostShims || cure is CheckFrame)
@@ -80,10 +95,15 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new(new VisitAction.Realign(VisitLeg.Two, realign.Gantry), words.Realign(twist, realign.Gantry), null, state);
         ShimCorner shim = (ShimCorner)cure;
         if (Stack(setup, shim.Height.Value) is not { } height)
-            return new(new VisitAction.Stop(), words.NoStack(twist, shim), null, state);
+            return slopes.Length > 0 ? Slopes(setup, slopes, words, state) : new(new VisitAction.Stop(), words.NoStack(twist, shim), null, state);
         MeasuredPoint after = SurveyOutlook.After(diagnosis.Fit!, shim with { Height = new(height, Length.Zero) }, response)[shim.Corner];
         return new(new VisitAction.Shim(shim.Corner, height), words.Shim(twist, shim, height), new(WithPulse(after, history.Survey), []), state);
     }
+
+    private static SurveyStage Slopes(VisitSetup setup, SlopeFinding[] slopes, VisitWords.SpreadWords words, SurveyState state) =>
+        slopes.FirstOrDefault(s => setup.Find(LegOf(s)) is null) is { } missing
+            ? new(new VisitAction.Stop(), words.LegMissing(missing), null, state)
+            : new(null, words.Slope(slopes[0]), null, state, slopes);
 
     // With leg 1 aligned, and leg 2 at one end of the gantry's travel, the corner that stands out is the right one at the other end.
     private static TwistFinding AtOddCorner(TwistFinding twist, GantryEnd aligned)
@@ -110,12 +130,14 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
 
     private static VisitAction.Survey Fire((Length X, Length Y) place) => new(place.X, place.Y);
 
-    // The corner whose mark lies farthest from the others' middle.
-    private static BedCorner Farthest(SurveyFit fit)
+    // The corner with the fewest marks, among such the one whose mark lies farthest from the others' middle.
+    private static BedCorner Rarest(VisitBed bed, SurveyFit fit, IReadOnlyList<SurveyMark> marks)
     {
         CardPoint middle = fit.Mean().Point;
-        return BedCorners.All.MaxBy(c => fit.At(c).Point.DistanceTo(middle));
+        return BedCorners.All.OrderBy(c => marks.Count(m => (m.X, m.Y) == bed.Travels.Place(c))).ThenByDescending(c => fit.At(c).Point.DistanceTo(middle)).First();
     }
+
+    internal static string LegOf(SlopeFinding slope) => slope.Leg == 1 ? VisitLeg.One : VisitLeg.Two;
 
     // A pulse more is as good as the marks were on the average.
     internal static Covariance2 Usual(IReadOnlyList<SurveyMark> marks) => (1.0 / marks.Count) * marks.Select(m => m.Mark.Covariance).Aggregate((a, b) => a + b);

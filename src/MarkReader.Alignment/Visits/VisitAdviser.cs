@@ -64,21 +64,33 @@ public static class VisitAdviser
         }
 
         // The leg's own marks decide about its screws; where they show nothing even at the smallest part, something does not fit.
-        private Outcome<VisitAdvice> Again(string name, SurveyStage survey)
+        private Outcome<VisitAdvice> Again(IReadOnlyList<SlopeFinding> slopes, SurveyStage survey)
         {
-            foreach (double tightness in s_tighter)
+            VisitWords.SpreadWords words = new(setup.Bed!, survey.State.Greatest!.Value, survey.State.Spread);
+            foreach (SlopeFinding slope in slopes)
             {
-                if (!LegStage.Of(setup, setup.Find(name)!, history, tightness).TryGet(out LegStage? stage, out Failure? failure))
-                    return failure;
-                if (stage.Action is { } action and not VisitAction.Stop)
-                    return Advice(action, $"{survey.Reason} {stage.Reason}", stage.Expected);
+                VisitLeg leg = setup.Find(SurveyStage.LegOf(slope))!;
+                foreach (double tightness in s_tighter)
+                {
+                    if (!LegStage.Of(setup, leg, history, tightness).TryGet(out LegStage? stage, out Failure? failure))
+                        return failure;
+                    if (stage.Action is VisitAction.Turn || (stage.Action is VisitAction.Fire && !Surer(stage, leg, slope)))
+                        return Advice(stage.Action, $"{words.Slope(slope)} {stage.Reason}", stage.Expected);
+                }
             }
 
-            if (survey.Otherwise is { } more)
-                return Advice(more.Action!, more.Reason, more.Expected);
-            SurveyDiagnosis diagnosis = survey.State.Diagnosis!;
-            SlopeFinding slope = diagnosis.Findings.OfType<SlopeFinding>().First(f => f.Leg == (name == VisitLeg.One ? 1 : 2));
-            return Advice(new VisitAction.Stop(), new VisitWords.SpreadWords(setup.Bed!, survey.State.Greatest!.Value, survey.State.Spread).SlopeGone(slope), null);
+            return survey.Otherwise is { } more
+                ? Advice(more.Action!, more.Reason, more.Expected)
+                : Advice(new VisitAction.Stop(), words.SlopeGone(slopes[0]), null);
+        }
+
+        // Once the leg's own marks tell its walk better than the survey does, more of them show nothing new.
+        private static bool Surer(LegStage stage, VisitLeg leg, SlopeFinding slope)
+        {
+            if (stage.State.Slope is not { } own)
+                return false;
+            double travel = leg.Setup.Travel;
+            return travel * travel * (own.Covariance.Uu + own.Covariance.Vv) < slope.Covariance.Uu + slope.Covariance.Vv;
         }
 
         private VisitAdvice Advice(VisitAction action, string reason, ExpectedPlace? expected) =>

@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Survey;
 using MarkReader.Quantities;
 
@@ -24,7 +25,7 @@ internal static class VisitChecks
                 return wrong with { Message = $"leg {leg.Name}: {wrong.Message}" };
         }
 
-        return Bed(setup) ?? Aperture(setup);
+        return Bed(setup) ?? Aperture(setup) ?? (setup.Stock.Count == 0 ? null : StockChecks.All(setup.Stock, Length.Zero, Length.Zero));
     }
 
     public static Failure? Events(VisitSetup setup, IReadOnlyList<VisitEvent> events)

@@ -3,6 +3,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Visits;
@@ -50,12 +51,6 @@ internal sealed class VisitHistory
 
     public int Shims { get; private set; }
 
-    /// <summary>Complete surveys that a later turn has made stale.</summary>
-    public int EarlierSurveys { get; private set; }
-
-    /// <summary>Whether a leg is being begun anew and nothing of it was turned or marked since.</summary>
-    public string? Begun { get; private set; }
-
     public IReadOnlyList<LegEvent> Leg(string name) => _legs[name];
 
     public static VisitHistory Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
@@ -74,13 +69,11 @@ internal sealed class VisitHistory
             case VisitEvent.Mark mark:
                 Shifted(mark.Leg);
                 _legs[mark.Leg].Add(new LegEvent.Mark(mark.Path, mark.At));
-                Begun = null;
                 break;
             case VisitEvent.Turn turn:
                 Shifted(turn.Leg);
                 _legs[turn.Leg].Add(new LegEvent.Turn(turn.Screw, turn.Turns));
                 After(turn.Leg);
-                Begun = null;
                 break;
             case VisitEvent.Survey survey:
                 (_sinceMove ?? _survey).Add(survey.Seen);
@@ -90,7 +83,7 @@ internal sealed class VisitHistory
                 Shim(shim);
                 break;
             case VisitEvent.MoveTarget:
-                _sinceMove = [];
+                Moved();
                 _legTwoShifted = true;
                 Open(VisitLeg.Three);
                 break;
@@ -108,13 +101,23 @@ internal sealed class VisitHistory
         }
     }
 
+    // A survey that is within keeps; one still open would mix marks before and after the move, and begins anew.
+    private void Moved()
+    {
+        bool within = Fit() is { } fit && SurveyStage.Spread(_setup.Bed!, fit, _survey).Verdict.Verdict == Verdict.Within;
+        _sinceMove = within ? [] : null;
+        if (within)
+            return;
+        Learn();
+        _survey.Clear();
+    }
+
     private void Realign(VisitEvent.Realign realign)
     {
-        Begun = realign.Leg;
+        Open(realign.Leg);
         if (realign.Leg != VisitLeg.Two || realign.At == End)
             return;
         End = realign.At;
-        Open(VisitLeg.Two);
         foreach (SurveyMark mark in _survey)
             Continue(mark);
     }
@@ -163,8 +166,6 @@ internal sealed class VisitHistory
             Open(VisitLeg.Two);
         Open(VisitLeg.Three);
         Learn();
-        if (Fit() is not null)
-            EarlierSurveys++;
         _survey.Clear();
         _sinceMove = null;
     }

@@ -26,6 +26,9 @@ internal static class VisitWords
     public static string TooHigh(MeasuredVector offset, CardVector by) =>
         Say($"The steady mark lies {offset.Vector.V:0.00} mm too high in the aperture. Put {by.V:0.00} mm of washers under the head's mount.");
 
+    public static string NoStack(Length height) =>
+        Say($"The steady mark lies {height.Millimetres:0.00} mm too high in the aperture, for which the stock has no washer or sheet thin enough. Add one to the stock, or allow a larger tolerance.");
+
     public static string TooLow(MeasuredVector offset) =>
         Say($"The steady mark lies {-offset.Vector.V:0.00} mm too low in the aperture. Raise the tube by that much at both ends, then align the legs again. Switch off, unplug and wait as the maker says before you touch the tube's mounts or wiring.");
 

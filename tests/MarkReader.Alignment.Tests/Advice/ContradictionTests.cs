@@ -55,12 +55,26 @@ public sealed class ContradictionTests
     }
 
     [Fact]
-    public void A_mark_that_moves_although_nothing_was_turned_stops_the_work()
+    public void A_mark_that_moves_although_nothing_was_turned_is_asked_for_again_and_stops_the_work_when_it_comes_again()
     {
-        LegEvent[] events = [Mark(80, 0.4, 0.1), Mark(480, 2.8, 0.3), Mark(480, 4.8, 0.3)];
+        List<LegEvent> events = [Mark(80, 0.4, 0.1), Mark(480, 2.8, 0.3), Mark(480, 4.8, 0.3)];
         LegAdvice advice = LegAdviser.Advise(ClosedLoop.Setup(new()), events).ValueOrThrow();
+        Assert.Equal(new LegAction.Fire(480), advice.Action);
+        Assert.Contains("before anything is turned", advice.Reason, StringComparison.Ordinal);
+        events.Add(Mark(480, 4.8, 0.3));
+        advice = LegAdviser.Advise(ClosedLoop.Setup(new()), events).ValueOrThrow();
         Assert.IsType<LegAction.Stop>(advice.Action);
         Assert.Contains("although nothing was turned", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_mark_that_moved_by_a_slip_of_the_tape_is_left_out_when_the_next_one_is_back()
+    {
+        LegEvent[] events = [Mark(80, 0.4, 0.1), Mark(480, 2.8, 0.3), Mark(480, 4.8, 0.3), Mark(480, 2.8, 0.3)];
+        LegAdvice advice = LegAdviser.Advise(ClosedLoop.Setup(new()), events).ValueOrThrow();
+        Assert.IsType<LegAction.Turn>(advice.Action);
+        Assert.Equal("markLeftOut", Assert.Single(advice.Warnings).Code);
+        Assert.Equal(6, advice.State.Slope!.U, 0.3);
     }
 
     [Fact]

@@ -29,8 +29,12 @@ public sealed class GumImpedanceTests
         Assert.Equal(0.071071, Math.Sqrt(c.Uu), 5e-7);
         Assert.Equal(0.295582, Math.Sqrt(c.Vv), 5e-7);
         Assert.Equal(0.236336, Math.Sqrt(zz), 5e-7);
-        Assert.Equal(-0.588430, c.Uv / Math.Sqrt(c.Uu * c.Vv), 5e-7);
+        Assert.Equal(-0.588430, Correlation(c), 5e-7);
+        Assert.Equal(-0.485259, Correlation(polar.Transform(cos, -z * sin, 1, 0)), 5e-7);
+        Assert.Equal(0.992512, Correlation(polar.Transform(sin, z * cos, 1, 0)), 5e-7);
     }
+
+    private static double Correlation(Covariance2 c) => c.Uv / Math.Sqrt(c.Uu * c.Vv);
 
     // Covariance of two means (JCGM 100:2008, 5.2.3).
     private static double Mean(double[] a, double[] b) =>
