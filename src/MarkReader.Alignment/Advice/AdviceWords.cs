@@ -8,6 +8,8 @@ internal sealed class AdviceWords(LegSetup setup)
 {
     public const string FirstMark = "No mark yet. Begin at the near station, where even a crooked beam meets the target.";
 
+    public const string FirstMarkAgain = "Where the beam runs is open since the last change. Begin at the near station, where even a crooked beam meets the target.";
+
     public string SlopeOpen(double path) => Say($"The slope is not known yet. A mark at the {Station(path)} tells it.");
 
     public string SeeTurns(double path, IReadOnlyList<LegEvent.Turn> turns) =>

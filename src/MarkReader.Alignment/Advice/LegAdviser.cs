@@ -58,8 +58,8 @@ public static class LegAdviser
 
         private (LegAction Action, string Reason) Action(LegState state)
         {
-            if (_marks.Length == 0)
-                return (new LegAction.Fire(_stations[0]), AdviceWords.FirstMark);
+            if (!events.Reverse().TakeWhile(e => e is not LegEvent.Disturbed).Any(e => e is LegEvent.Mark))
+                return (new LegAction.Fire(_stations[0]), _marks.Length == 0 ? AdviceWords.FirstMark : AdviceWords.FirstMarkAgain);
             Misfit? misfit = result.Misfits.LastOrDefault(m => m.Event == events.Count - 1);
             if (misfit?.Reading == MisfitReading.Contradiction)
                 return (new LegAction.Stop(), _words.Contradiction(misfit));
