@@ -17,6 +17,9 @@ internal static class ScrewFilter
     /// <summary>A mark less probable than this is asked for once more.</summary>
     public const double DoubtBelow = 1e-3;
 
+    // A mark at least this probable lies where it should.
+    private const double AsExpected = 0.01;
+
     // A screw that moves the beam by less than this part of what its frame gives does not hold the plate.
     private const double IdleShare = 0.4;
 
@@ -167,11 +170,12 @@ internal static class ScrewFilter
             return (i == events.Count - 1 ? MisfitReading.Doubtful : MisfitReading.Confirmed, i);
         }
 
+        // The next mark lies where it should, and apart from this one; where nothing was turned, the first is enough.
         private bool IsOutlier(LegEvent.Mark mark, LegEvent.Mark next, int nextEvent)
         {
             Taken(next, nextEvent, out double second);
             double apart = (mark.At.Covariance + next.At.Covariance).MahalanobisSquared(mark.At.Point - next.At.Point);
-            return second >= 0.01 && Math.Exp(-apart / 2) < 0.01;
+            return second >= AsExpected && (_since.Count == 0 || Math.Exp(-apart / 2) < AsExpected);
         }
 
         private Hypothesis[] Taken(LegEvent.Mark mark, int i, out double probability)

@@ -24,7 +24,7 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     private const double LeastPart = 0.25;
 
     // Part of the tolerance that is kept for bows of the rails where only the corners are measured.
-    private const double BowShare = 0.05;
+    private const double BowShare = 0.08;
 
     // Of a shim, mm of mark for one mm.
     private const double WeakestResponse = -0.25;
