@@ -38,6 +38,9 @@ internal static class ConditionFit
     // The last step must be this small a part of the parameters' standard deviations.
     private const double Tolerance = 1e-8;
 
+    // Where rounding keeps χ² from falling further, a step this small a part of them is as good.
+    private const double AtRounding = 1e-4;
+
     /// <summary>The fitted parameters and how they depend on the observed quantities.</summary>
     /// <param name="Line">Parameters, their covariance, χ².</param>
     /// <param name="ByObserved">∂b/∂l, the weights held fast: with C the covariance of l, ∂b/∂l·C·(∂b/∂l)ᵀ is the parameters' covariance.</param>
@@ -52,8 +55,8 @@ internal static class ConditionFit
             Matrix<double> design = conditions.ByParameters(state.Parameters, state.Adjusted());
             LinearFit fit = LeastSquares.Generalised(design, -state.Value, state.Effective);
             if (Next(conditions, state, fit.Parameters) is not { } next)
-                return null;
-            if (Settled(fit, state.ChiSquare))
+                return Settled(fit, state.ChiSquare, AtRounding) ? new(fit with { Parameters = state.Parameters, ChiSquare = state.ChiSquare }, state.Sensitivity(design, fit.Covariance)) : null;
+            if (Settled(fit, state.ChiSquare, Tolerance))
                 return new(fit with { Parameters = next.Parameters, ChiSquare = next.ChiSquare }, state.Sensitivity(design, fit.Covariance));
             state = next;
         }
@@ -74,12 +77,12 @@ internal static class ConditionFit
         return null;
     }
 
-    private static bool Settled(LinearFit step, double chiSquare)
+    private static bool Settled(LinearFit step, double chiSquare, double tolerance)
     {
         double scatter = step.DegreesOfFreedom == 0 ? 1 : Math.Sqrt(Math.Max(1, chiSquare / step.DegreesOfFreedom));
         for (int i = 0; i < step.Parameters.Count; i++)
         {
-            if (!(Math.Abs(step.Parameters[i]) <= Tolerance * scatter * Math.Sqrt(step.Covariance[i, i])))
+            if (!(Math.Abs(step.Parameters[i]) <= tolerance * scatter * Math.Sqrt(step.Covariance[i, i])))
                 return false;
         }
 
