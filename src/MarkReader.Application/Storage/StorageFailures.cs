@@ -32,6 +32,12 @@ public static class StorageFailures
     /// <summary>A result still refers to the photo.</summary>
     public static readonly FailureCode PhotoInUse = new("PHOTO_IN_USE", FailureKind.BadInput);
 
+    /// <summary>What was to be changed has changed since it was read.</summary>
+    public static readonly FailureCode Changed = new("CHANGED_MEANWHILE", FailureKind.BadInput);
+
+    internal static Failure ChangedMeanwhile(string what, long version) => new(
+        Changed, $"{what} has changed meanwhile and is at version {version}", "read it again, then repeat the change on what it is now");
+
     internal static Failure FolderUnusable(string folder, string reason) => new(
         DataFolderUnusable,
         $"the data folder {folder} cannot be used ({reason.TrimEnd('.')})",
