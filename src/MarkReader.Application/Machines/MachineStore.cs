@@ -71,7 +71,7 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return changed;
     });
 
-    private static KeptMachine? Find(SqliteConnection connection, long id) =>
+    internal static KeptMachine? Find(SqliteConnection connection, long id) =>
         connection.QueryFirstOrDefault<Row>($"SELECT {Columns}, document FROM machines WHERE id = @id", new { id })?.ToMachine();
 
     private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt, string Document)

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
+using MarkReader.Application.VisitLog;
 using MarkReader.Service.Api;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
@@ -44,6 +45,8 @@ internal static class ServiceHost
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
         services.AddSingleton<MachineStore>();
+        services.AddSingleton<VisitStore>();
+        services.AddSingleton<VisitDesk>();
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
@@ -82,6 +85,7 @@ internal static class ServiceHost
         app.MapPhotos();
         app.MapAims();
         app.MapMachines();
+        app.MapVisits();
         app.MapCards();
         app.MapSamples();
         app.MapRazorPages();

@@ -1,5 +1,6 @@
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
+using MarkReader.Application.VisitLog;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 
@@ -24,6 +25,8 @@ internal static class ProblemMap
         [StorageFailures.DatabaseNewer] = StatusCodes.Status500InternalServerError,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,
+        [VisitLogFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
+        [VisitLogFailures.NothingToTakeBack] = StatusCodes.Status409Conflict,
         [ServiceFailures.HostNotAllowed] = StatusCodes.Status421MisdirectedRequest,
         [ServiceFailures.OriginNotAllowed] = StatusCodes.Status403Forbidden,
         [ServiceFailures.RequestTooLarge] = StatusCodes.Status413PayloadTooLarge,

@@ -6,7 +6,7 @@ namespace MarkReader.Application.Tests.Storage;
 
 public sealed class DatabaseTests : IDisposable
 {
-    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql"];
+    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql"];
 
     private readonly TemporaryFolder _temporary = new();
 
@@ -18,7 +18,7 @@ public sealed class DatabaseTests : IDisposable
         _temporary.Open();
         _temporary.Open();
         Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
-        Assert.Equal(["aims", "machines", "measurements", "photos"], Query(
+        Assert.Equal(["aims", "machines", "measurements", "photos", "visit_events", "visits"], Query(
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'SchemaVersions' ORDER BY name"));
     }
 
