@@ -36,13 +36,13 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
             if (!visits.Find(id).TryGet(out KeptVisit? visit, out failure))
                 return failure;
             if (visit.All.FirstOrDefault(e => e.Request.Key == key) is { } earlier)
-                return earlier.Request == request ? Step(visit, earlier) : KeyReused();
+                return earlier.Request == request ? Again(visit, earlier) : KeyReused();
             if (!expected.Admits(visit.Entry.Version))
                 return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
-            if (!Check(visit, bytes).TryGet(out EventDocument? e, out failure))
+            if (!Check(visit, bytes).TryGet(out Checked? next, out failure))
                 return failure;
-            if (visits.Append(id, e, request, visit.Entry.Version).TryGet(out KeptVisit? changed, out failure))
-                return Step(changed, changed.All[^1]);
+            if (visits.Append(id, next.Event, request, visit.Entry.Version).TryGet(out KeptVisit? changed, out failure))
+                return new VisitStep(id, changed.All[^1], next.Advice);
             if (failure.Code != StorageFailures.Changed)
                 return failure;
         }
@@ -50,20 +50,22 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
         return failure!;
     }
 
-    private Outcome<EventDocument> Check(KeptVisit visit, ReadOnlyMemory<byte> bytes)
+    private Outcome<Checked> Check(KeptVisit visit, ReadOnlyMemory<byte> bytes)
     {
         if (!EventDocument.Read(bytes, photos).TryGet(out EventDocument? e, out Failure? failure))
             return failure;
         byte[] file = Encoding.UTF8.GetBytes(visit.FileWith(e.Text));
         if (file.Length > VisitFile.MostBytes)
             return new Failure(VisitLogFailures.TooLarge, $"the visit's file would have more than {VisitFile.MostBytes >> 20} MB", "begin a new visit");
-        return AdviseVisit.Run(file).TryGet(out _, out failure) ? e : failure;
+        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out failure) ? new Checked(e, advice) : failure;
     }
 
-    private static Outcome<VisitStep> Step(KeptVisit visit, KeptEvent e) =>
+    private static Outcome<VisitStep> Again(KeptVisit visit, KeptEvent e) =>
         AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.FileAt(e.AddedVersion))).TryGet(out VisitAdvice? advice, out Failure? failure) ? new VisitStep(visit.Entry.Id, e, advice) : failure;
 
     private static Failure KeyReused() => new(VisitLogFailures.KeyReused, "this key came with another event before", "choose a new key for a new event");
+
+    private sealed record Checked(EventDocument Event, VisitAdvice Advice);
 }
 
 /// <summary>An event that was added, and what to do next as it was then.</summary>
