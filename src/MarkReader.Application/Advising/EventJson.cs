@@ -14,7 +14,7 @@ internal static class EventJson
 
     // Programs that keep a record add fields of their own.
     private static readonly string[] s_fields =
-        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "time", "note", "photo", "reason"];
+        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "time", "note", "photo", "mark", "reason"];
 
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitEvent? Read(JsonFields fields, JsonElement element, int number)

@@ -4,7 +4,8 @@ using MarkReader.Quantities;
 namespace MarkReader.Application.Advising;
 
 /// <summary>Reads the fields of JSON objects from outside and remembers the first thing that is wrong; values read after it mean nothing.</summary>
-internal sealed class JsonFields
+/// <param name="code">Of a refusal.</param>
+internal sealed class JsonFields(FailureCode code)
 {
     private const int LongestText = 60;
 
@@ -15,7 +16,7 @@ internal sealed class JsonFields
     /// <summary>Fields that were given and not known.</summary>
     public IReadOnlyList<Warning> Ignored => _ignored;
 
-    public void Refuse(string what, string hint) => Wrong ??= new(AdvisingFailures.Unreadable, what, hint);
+    public void Refuse(string what, string hint) => Wrong ??= new(code, what, hint);
 
     /// <summary>The object; without fields when it is not one.</summary>
     /// <param name="where">What the object is, as messages call it.</param>

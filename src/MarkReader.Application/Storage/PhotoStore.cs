@@ -77,7 +77,7 @@ public sealed class PhotoStore
         return new Page<KeptPhoto>([.. photos.Take(size)], photos.Count > size ? photos[size - 1].Id : null);
     });
 
-    /// <summary>Removes a photo with what was measured in it, unless a result refers to it.</summary>
+    /// <summary>Removes a photo with what was measured in it, unless a result or a visit refers to it.</summary>
     public Outcome<KeptPhoto> Delete(string id) => _database.Run<KeptPhoto>(connection =>
     {
         if (Find(connection, id) is not { } photo)
@@ -89,7 +89,7 @@ public sealed class PhotoStore
         }
         catch (SqliteException fault) when (fault.SqliteExtendedErrorCode is ConstraintForeignKey or ConstraintTrigger)
         {
-            return new Failure(StorageFailures.PhotoInUse, "a result refers to this photo", "delete the result first");
+            return new Failure(StorageFailures.PhotoInUse, "a result or a visit refers to this photo", "delete the result first; the photos of a visit stay with it");
         }
         _files.Delete(photo.Id, photo.Format);
         transaction.Commit();

@@ -29,8 +29,14 @@ public static class StorageFailures
     /// <summary>The original is no longer in the data folder, or its bytes have changed.</summary>
     public static readonly FailureCode OriginalDamaged = new("ORIGINAL_DAMAGED", FailureKind.BadInput);
 
-    /// <summary>A result still refers to the photo.</summary>
+    /// <summary>A result or a visit still refers to the photo.</summary>
     public static readonly FailureCode PhotoInUse = new("PHOTO_IN_USE", FailureKind.BadInput);
+
+    /// <summary>What was to be changed has changed since it was read.</summary>
+    public static readonly FailureCode Changed = new("CHANGED_MEANWHILE", FailureKind.BadInput);
+
+    internal static Failure ChangedMeanwhile(string what, long version) => new(
+        Changed, $"{what} has changed meanwhile and is at version {version}", "read it again, then repeat the change on what it is now");
 
     internal static Failure FolderUnusable(string folder, string reason) => new(
         DataFolderUnusable,

@@ -37,7 +37,7 @@ internal static class PhotosApi
             .ProducesProblem(StatusCodes.Status410Gone)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
-        photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result refers.")
+        photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result or visit refers.")
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status409Conflict);
     }

@@ -24,9 +24,10 @@ internal static class MissingPages
         int status = context.HttpContext.Response.StatusCode;
         Failure? failure = status switch
         {
+            StatusCodes.Status400BadRequest => new(ServiceFailures.RequestUnreadable, "a value in the address or in a header cannot be read", "see /openapi/v1.json for what it may be"),
             StatusCodes.Status404NotFound => new(ServiceFailures.NotFound, "there is nothing at this address", "see /openapi/v1.json for the addresses that there are"),
             StatusCodes.Status413PayloadTooLarge => UploadForm.TooLarge(),
-            StatusCodes.Status415UnsupportedMediaType => new(ServiceFailures.MediaTypeNotTaken, "the request's content type is not taken here", "send multipart/form-data"),
+            StatusCodes.Status415UnsupportedMediaType => new(ServiceFailures.MediaTypeNotTaken, "the request's content type is not taken here", "send photos as multipart/form-data, everything else as application/json"),
             _ => null,
         };
         return failure is null ? Task.CompletedTask : Problem.From(failure).ExecuteAsync(context.HttpContext);

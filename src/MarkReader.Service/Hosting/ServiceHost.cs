@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
+using MarkReader.Application.VisitLog;
 using MarkReader.Service.Api;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
@@ -42,6 +44,9 @@ internal static class ServiceHost
         services.AddSingleton(database);
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
+        services.AddSingleton<MachineStore>();
+        services.AddSingleton<VisitStore>();
+        services.AddSingleton<VisitDesk>();
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
@@ -53,6 +58,8 @@ internal static class ServiceHost
             json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase));
             json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
         });
+        // A value that cannot be read is the caller's mistake in every environment.
+        services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = false);
         services.AddProblemDetails();
         services.AddExceptionHandler<FaultHandler>();
         services.AddRazorPages();
@@ -77,6 +84,8 @@ internal static class ServiceHost
         app.MapGet("/favicon.ico", () => TypedResults.PhysicalFile(Path.Combine(AppContext.BaseDirectory, "wwwroot", "icon.svg"), "image/svg+xml")).ExcludeFromDescription();
         app.MapPhotos();
         app.MapAims();
+        app.MapMachines();
+        app.MapVisits();
         app.MapCards();
         app.MapSamples();
         app.MapRazorPages();

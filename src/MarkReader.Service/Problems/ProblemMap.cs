@@ -1,4 +1,6 @@
+using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
+using MarkReader.Application.VisitLog;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 
@@ -14,16 +16,22 @@ internal static class ProblemMap
         [StorageFailures.NotAPhoto] = StatusCodes.Status415UnsupportedMediaType,
         [StorageFailures.NotKept] = StatusCodes.Status404NotFound,
         [StorageFailures.PhotoInUse] = StatusCodes.Status409Conflict,
+        [StorageFailures.Changed] = StatusCodes.Status412PreconditionFailed,
         [StorageFailures.OriginalDamaged] = StatusCodes.Status410Gone,
         [StorageFailures.DatabaseLocked] = StatusCodes.Status503ServiceUnavailable,
         [StorageFailures.StorageFull] = StatusCodes.Status507InsufficientStorage,
         [StorageFailures.DataFolderUnusable] = StatusCodes.Status500InternalServerError,
         [StorageFailures.DatabaseDamaged] = StatusCodes.Status500InternalServerError,
         [StorageFailures.DatabaseNewer] = StatusCodes.Status500InternalServerError,
+        [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
+        [MachineFailures.TooMany] = StatusCodes.Status409Conflict,
+        [VisitLogFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
+        [VisitLogFailures.NothingToTakeBack] = StatusCodes.Status409Conflict,
         [ServiceFailures.HostNotAllowed] = StatusCodes.Status421MisdirectedRequest,
         [ServiceFailures.OriginNotAllowed] = StatusCodes.Status403Forbidden,
         [ServiceFailures.RequestTooLarge] = StatusCodes.Status413PayloadTooLarge,
         [ServiceFailures.MediaTypeNotTaken] = StatusCodes.Status415UnsupportedMediaType,
+        [ServiceFailures.IfMatchMissing] = StatusCodes.Status428PreconditionRequired,
         [ServiceFailures.NotFound] = StatusCodes.Status404NotFound,
         [ServiceFailures.Busy] = StatusCodes.Status503ServiceUnavailable,
         [ServiceFailures.Fault] = StatusCodes.Status500InternalServerError,

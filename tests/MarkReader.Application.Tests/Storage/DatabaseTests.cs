@@ -6,6 +6,8 @@ namespace MarkReader.Application.Tests.Storage;
 
 public sealed class DatabaseTests : IDisposable
 {
+    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql"];
+
     private readonly TemporaryFolder _temporary = new();
 
     public void Dispose() => _temporary.Dispose();
@@ -15,8 +17,8 @@ public sealed class DatabaseTests : IDisposable
     {
         _temporary.Open();
         _temporary.Open();
-        Assert.Equal(["migrations/0001-photos-measurements-aims.sql"], Query("SELECT ScriptName FROM SchemaVersions"));
-        Assert.Equal(["aims", "measurements", "photos"], Query(
+        Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
+        Assert.Equal(["aims", "machines", "measurements", "photos", "visit_events", "visits"], Query(
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'SchemaVersions' ORDER BY name"));
     }
 
@@ -26,7 +28,7 @@ public sealed class DatabaseTests : IDisposable
         Task<Outcome<Database>>[] starts = [.. Enumerable.Range(0, 6).Select(_ => Task.Run(() => Database.Open(_temporary.Folder, TimeSpan.FromSeconds(20))))];
         foreach (Outcome<Database> start in await Task.WhenAll(starts))
             start.ValueOrThrow().Release();
-        Assert.Single(Query("SELECT ScriptName FROM SchemaVersions"));
+        Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
     }
 
     [Fact]
@@ -39,7 +41,7 @@ public sealed class DatabaseTests : IDisposable
 
         Assert.Equal(StorageFailures.DatabaseNewer, failure.Code);
         Assert.Contains("9999-later.sql", failure.Message, StringComparison.Ordinal);
-        Assert.Equal(2, Query("SELECT ScriptName FROM SchemaVersions").Count);
+        Assert.Equal(s_scripts.Length + 1, Query("SELECT ScriptName FROM SchemaVersions").Count);
     }
 
     [Fact]
@@ -87,7 +89,7 @@ public sealed class DatabaseTests : IDisposable
         File.WriteAllText(Path.Combine(_temporary.Folder.Root, "migration.lock"), "");
         File.WriteAllText(_temporary.Folder.DatabaseFile, "");
         _temporary.Open();
-        Assert.Single(Query("SELECT ScriptName FROM SchemaVersions"));
+        Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
     }
 
     private SqliteConnection Connect()

@@ -1,4 +1,5 @@
 using MarkReader.Application.Storage;
+using Microsoft.Data.Sqlite;
 
 namespace MarkReader.Application.Tests.Storage;
 
@@ -17,6 +18,16 @@ public sealed class TemporaryFolder : IDisposable
     }
 
     public static PhotoStore Photos(Database database) => new(database, TimeProvider.System);
+
+    /// <summary>Runs one statement on the file itself, past the stores.</summary>
+    public void Execute(string text)
+    {
+        using SqliteConnection connection = new($"Data Source={Folder.DatabaseFile};Pooling=False");
+        connection.Open();
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = text;
+        command.ExecuteNonQuery();
+    }
 
     public void Dispose()
     {

@@ -82,7 +82,7 @@ public sealed class HostTests(Site site) : IClassFixture<Site>
         Assert.Contains("Path length of the near station", fields.GetProperty("nearPath").Text("description"), StringComparison.Ordinal);
         foreach (JsonProperty path in paths.EnumerateObject())
         {
-            foreach (JsonProperty method in path.Value.EnumerateObject().Where(member => member.Name is "get" or "post" or "delete"))
+            foreach (JsonProperty method in path.Value.EnumerateObject().Where(member => member.Name is "get" or "post" or "put" or "delete"))
             {
                 Assert.NotEmpty(method.Value.Text("summary"));
                 if (method.Value.TryGetProperty("parameters", out JsonElement parameters))

@@ -1,0 +1,13 @@
+namespace MarkReader.Application.Machines;
+
+/// <summary>A machine that is kept, without its document.</summary>
+/// <param name="Id">Counts up; never used twice.</param>
+/// <param name="Name">The name in its document, else "machine" and the id.</param>
+/// <param name="Version">1 at first; one more with each change.</param>
+/// <param name="AddedAt">When it came in (UTC, to the millisecond).</param>
+/// <param name="ChangedAt">When it last changed.</param>
+public sealed record MachineEntry(long Id, string Name, long Version, DateTimeOffset AddedAt, DateTimeOffset ChangedAt);
+
+/// <summary>A machine that is kept.</summary>
+/// <param name="Text">Its document, as it was given.</param>
+public sealed record KeptMachine(MachineEntry Entry, string Text);

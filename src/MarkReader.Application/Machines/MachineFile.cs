@@ -1,0 +1,47 @@
+using System.Text;
+using System.Text.Json;
+using MarkReader.Alignment.Visits;
+using MarkReader.Application.Advising;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Machines;
+
+/// <summary>Reads a machine's document: what stands under "machine" in a visit file.</summary>
+public static class MachineFile
+{
+    /// <summary>Largest document, bytes.</summary>
+    public const int MostBytes = 64 << 10;
+
+    /// <summary>Longest name, UTF-16 units.</summary>
+    public const int LongestName = 80;
+
+    private const string Hint = "write {\"name\": \"…\", \"legs\": [ … ]}, as under machine in a visit file; the README shows one";
+
+    // Plain JSON, since it is handed on inside other JSON; a level is left for the visit round it.
+    private static readonly JsonDocumentOptions s_json = new() { MaxDepth = JsonText.MostDepth - 1 };
+
+    /// <summary>The document, when a visit to its machine can begin.</summary>
+    public static Outcome<MachineDocument> Read(ReadOnlyMemory<byte> bytes)
+    {
+        if (bytes.Length > MostBytes)
+            return new Failure(MachineFailures.TooLarge, $"the machine has more than {MostBytes >> 10} KB", "send one machine only, without the events of its visits");
+        using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
+        if (document is null)
+            return new Failure(MachineFailures.Unreadable, $"the machine {unreadable}", Hint);
+        JsonFields fields = new(MachineFailures.Unreadable);
+        if (MachineJson.Read(fields, document.RootElement) is not { } setup)
+            return fields.Wrong!;
+        JsonObject machine = new(fields, document.RootElement, "the machine");
+        string? name = machine.Has("name") ? machine.Text("name") : null;
+        if ((fields.Wrong ?? Name(name)) is { } wrong)
+            return wrong;
+        // Its first action is asked for, so that no machine is kept at which a visit cannot begin.
+        return VisitAdviser.Advise(setup, []).TryGet(out _, out Failure? failure)
+            ? new MachineDocument(Encoding.UTF8.GetString(JsonText.WithoutMark(bytes).Span), name, setup, fields.Ignored)
+            : failure;
+    }
+
+    private static Failure? Name(string? name) => name is null || (name.Length is > 0 and <= LongestName && !string.IsNullOrWhiteSpace(name) && !name.Any(char.IsControl))
+        ? null
+        : new(MachineFailures.NameInvalid, $"the machine's name is empty, longer than {LongestName} signs, or has signs that cannot be shown", "give a short name, or leave it out");
+}

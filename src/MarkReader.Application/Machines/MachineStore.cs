@@ -1,0 +1,82 @@
+using System.Globalization;
+using Dapper;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+using Microsoft.Data.Sqlite;
+
+namespace MarkReader.Application.Machines;
+
+/// <summary>Keeps machines as their documents.</summary>
+public sealed class MachineStore(Database database, TimeProvider clock)
+{
+    /// <summary>The most machines that are kept.</summary>
+    public const int Most = 1000;
+
+    private const string Columns = "id, name, version, added_at AS AddedAt, changed_at AS ChangedAt";
+
+    /// <summary>Keeps a new machine.</summary>
+    public Outcome<KeptMachine> Add(MachineDocument document) => database.Run<KeptMachine>(connection =>
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        if (connection.QuerySingle<int>("SELECT count(*) FROM machines") >= Most)
+            return new Failure(MachineFailures.TooMany, $"{Most} machines are kept already", "delete those that are no longer needed");
+        long id = connection.QuerySingle<long>(
+            "INSERT INTO machines (name, document, version, added_at, changed_at) VALUES (@Name, @Text, 1, @time, @time) RETURNING id",
+            new { document.Name, document.Text, time = Moment.ToText(clock.GetUtcNow()) });
+        KeptMachine kept = Find(connection, id)!;
+        transaction.Commit();
+        return kept;
+    });
+
+    /// <summary>The machine with this id.</summary>
+    public Outcome<KeptMachine> Find(long id) => database.Run<KeptMachine>(connection => Find(connection, id) is { } machine ? machine : MachineFailures.NotKept(id));
+
+    /// <summary>The machines, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
+    public Outcome<Page<MachineEntry>> List(long? before, int limit) => database.Run<Page<MachineEntry>>(connection =>
+    {
+        int size = Math.Clamp(limit, 1, Page<MachineEntry>.Limit);
+        List<MachineEntry> machines = [.. connection.Query<Row>(
+            $"SELECT {Columns}, '' AS Document FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
+            new { before, more = size + 1 }).Select(row => row.ToMachine().Entry)];
+        string? next = machines.Count > size ? machines[size - 1].Id.ToString(CultureInfo.InvariantCulture) : null;
+        return new Page<MachineEntry>([.. machines.Take(size)], next);
+    });
+
+    /// <summary>Puts another document in a machine's place, when its version is the expected one.</summary>
+    public Outcome<KeptMachine> Replace(long id, MachineDocument document, ExpectedVersion expected) => Change(id, expected, (connection, _) =>
+    {
+        connection.Execute(
+            "UPDATE machines SET name = @Name, document = @Text, version = version + 1, changed_at = @time WHERE id = @id",
+            new { id, document.Name, document.Text, time = Moment.ToText(clock.GetUtcNow()) });
+        return Find(connection, id)!;
+    });
+
+    /// <summary>Removes a machine, when its version is the expected one.</summary>
+    public Outcome<KeptMachine> Remove(long id, ExpectedVersion expected) => Change(id, expected, (connection, machine) =>
+    {
+        connection.Execute("DELETE FROM machines WHERE id = @id", new { id });
+        return machine;
+    });
+
+    // A transaction takes the lock for writing when it begins, so that the version cannot change behind the check.
+    private Outcome<KeptMachine> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptMachine, KeptMachine> change) => database.Run<KeptMachine>(connection =>
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        if (Find(connection, id) is not { } machine)
+            return MachineFailures.NotKept(id);
+        if (!expected.Admits(machine.Entry.Version))
+            return StorageFailures.ChangedMeanwhile($"machine {id}", machine.Entry.Version);
+        KeptMachine changed = change(connection, machine);
+        transaction.Commit();
+        return changed;
+    });
+
+    internal static KeptMachine? Find(SqliteConnection connection, long id) =>
+        connection.QueryFirstOrDefault<Row>($"SELECT {Columns}, document FROM machines WHERE id = @id", new { id })?.ToMachine();
+
+    private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt, string Document)
+    {
+        public KeptMachine ToMachine() => new(
+            new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt)), Document);
+    }
+}

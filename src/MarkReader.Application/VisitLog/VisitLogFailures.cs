@@ -1,0 +1,31 @@
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.VisitLog;
+
+/// <summary>Refusals of what is added to a visit that is kept.</summary>
+public static class VisitLogFailures
+{
+    /// <summary>What a visit is begun with is not JSON, or a field of it cannot be used.</summary>
+    public static readonly FailureCode BeginningUnreadable = new("VISIT_BEGINNING_UNREADABLE", FailureKind.BadInput);
+
+    /// <summary>The event is not one JSON object, or refers to a photo's mark in a way that cannot be used.</summary>
+    public static readonly FailureCode EventUnreadable = new("EVENT_UNREADABLE", FailureKind.BadInput);
+
+    /// <summary>The photo has no mark of this number.</summary>
+    public static readonly FailureCode PhotoMarkUnknown = new("PHOTO_MARK_UNKNOWN", FailureKind.BadInput);
+
+    /// <summary>The visit's file would become larger than one that can be read.</summary>
+    public static readonly FailureCode TooLarge = new("VISIT_TOO_LARGE", FailureKind.BadInput);
+
+    /// <summary>The request's key is missing or has signs that it may not have.</summary>
+    public static readonly FailureCode KeyInvalid = new("IDEMPOTENCY_KEY_INVALID", FailureKind.BadInput);
+
+    /// <summary>The key came with another event before.</summary>
+    public static readonly FailureCode KeyReused = new("IDEMPOTENCY_KEY_REUSED", FailureKind.BadInput);
+
+    /// <summary>No event counts that could be taken back.</summary>
+    public static readonly FailureCode NothingToTakeBack = new("NOTHING_TO_TAKE_BACK", FailureKind.BadInput);
+
+    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no visit {id} is kept", "choose one from the list of visits");
+}

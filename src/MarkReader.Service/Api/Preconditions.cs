@@ -1,0 +1,33 @@
+using System.Globalization;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+
+namespace MarkReader.Service.Api;
+
+/// <summary>Versions as entity tags (RFC 9110, 8.8.3 and 13.1.1): version 3 is "3", with the quotes.</summary>
+internal static class Preconditions
+{
+    public const string Description = "The ETag of the answer that the change was made for, or * for whatever is kept.";
+
+    public static void SetTag(HttpContext context, long version) => context.Response.Headers.ETag = string.Create(CultureInfo.InvariantCulture, $"\"{version}\"");
+
+    /// <summary>What If-Match asks for; a tag that is none of ours matches no version.</summary>
+    public static Outcome<ExpectedVersion> Required(string? ifMatch) => string.IsNullOrWhiteSpace(ifMatch)
+        ? new Failure(ServiceFailures.IfMatchMissing, "the request does not say which version it changes", "read it, and send the answer's ETag as If-Match")
+        : Optional(ifMatch);
+
+    /// <summary>The same; any version when the header is missing.</summary>
+    public static ExpectedVersion Optional(string? ifMatch)
+    {
+        if (string.IsNullOrWhiteSpace(ifMatch) || ifMatch.Trim() == "*")
+            return ExpectedVersion.Any;
+        List<long> versions = [];
+        foreach (string tag in ifMatch.Split(',', StringSplitOptions.TrimEntries))
+        {
+            if (tag.Length > 2 && tag[0] == '"' && tag[^1] == '"' && long.TryParse(tag[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out long version))
+                versions.Add(version);
+        }
+
+        return ExpectedVersion.OneOf([.. versions]);
+    }
+}

@@ -1,0 +1,28 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.Service.Uploads;
+
+/// <summary>The body of a request that sends JSON.</summary>
+internal static class JsonBody
+{
+    /// <summary>Its bytes, at most <paramref name="most"/> of them; no more are read.</summary>
+    public static async Task<Outcome<byte[]>> ReadAsync(HttpRequest request, int most)
+    {
+        if (!request.HasJsonContentType())
+            return new Failure(ServiceFailures.MediaTypeNotTaken, "the request does not say that it holds JSON", "send it with Content-Type: application/json");
+        if (request.ContentLength > most)
+            return TooLarge(most);
+        try
+        {
+            byte[] bytes = new byte[most + 1];
+            int length = await request.Body.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, request.HttpContext.RequestAborted);
+            return length > most ? TooLarge(most) : bytes[..length];
+        }
+        catch (Exception fault) when (fault is BadHttpRequestException or IOException)
+        {
+            return new Failure(ServiceFailures.RequestUnreadable, "the request's body cannot be read", "send it again");
+        }
+    }
+
+    private static Failure TooLarge(int most) => new(ServiceFailures.RequestTooLarge, $"the request's body has more than {most} bytes", "send less at once");
+}
