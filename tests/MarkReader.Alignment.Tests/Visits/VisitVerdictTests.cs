@@ -58,11 +58,11 @@ public sealed class VisitVerdictTests(ITestOutputHelper output)
     [Fact]
     public void An_undecided_spread_asks_for_a_pulse_and_says_the_chance()
     {
-        VisitAdvice advice = SomeVisit.Advise(SomeVisit.Machine, [.. SomeVisit.Aligned, .. SomeVisit.Survey(farRight: 0.4)]);
+        VisitAdvice advice = SomeVisit.Advise(SomeVisit.Machine, [.. SomeVisit.Aligned, .. SomeVisit.Survey(farRight: 0.36)]);
         Assert.Equal(Verdict.Undecided, advice.State.Survey!.Spread.Verdict);
         VisitAction.Survey survey = Assert.IsType<VisitAction.Survey>(advice.Action);
         Assert.Contains("chance", advice.Reason, StringComparison.Ordinal);
-        Assert.Equal(survey.X.Millimetres > 0 && survey.Y.Millimetres > 0 ? 0.4 : 0, advice.Expected!.Mark.Point.V, 6);
+        Assert.Equal(survey.X.Millimetres > 0 && survey.Y.Millimetres > 0 ? 0.36 : 0, advice.Expected!.Mark.Point.V, 6);
     }
 
     /// <summary>Machines near the limit, with marks of three uncertainties.</summary>
@@ -83,7 +83,8 @@ public sealed class VisitVerdictTests(ITestOutputHelper output)
             longest = Math.Max(longest, given.Count);
             if (given[^1].Action is VisitAction.Stop)
             {
-                Assert.Contains("heck", given[^1].Reason, StringComparison.Ordinal);
+                // What to check, or which washer is lacking.
+                Assert.Matches("Check|stock", given[^1].Reason);
                 stops++;
                 continue;
             }
@@ -95,7 +96,7 @@ public sealed class VisitVerdictTests(ITestOutputHelper output)
 
         output.WriteLine($"{noise} mm: {undecided} of 40 undecided on the way, at most {longest} actions, {stops} stopped");
         // A fifth of the tolerance is coarse: a walk can then hide in a leg's own marks.
-        Assert.InRange(stops, 0, noise > 0.05 ? 1 : 0);
+        Assert.InRange(stops, 0, noise > 0.05 ? 2 : 0);
         Assert.InRange(undecided, 10, 40);
     }
 

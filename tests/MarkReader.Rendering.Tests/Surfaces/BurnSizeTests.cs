@@ -9,7 +9,7 @@ namespace MarkReader.Rendering.Tests.Surfaces;
 public class BurnSizeTests
 {
     [Fact]
-    public void A_burn_is_made_to_look_as_wide_as_wanted() => Gen.Select(Gen.Int[0, 10000], Gen.Double[0.5, 8]).Sample((seed, diameter) =>
+    public void A_burn_is_made_to_look_as_wide_as_wanted() => Gen.Select(Gen.Int[0, 10000], Gen.Double[1.5, 8]).Sample((seed, diameter) =>
     {
         BurnSpec burn = TidyScene.Burn(new(seed), 1, 2);
         BurnSpec made = BurnSize.Make(burn, Length.FromMillimetres(diameter));
