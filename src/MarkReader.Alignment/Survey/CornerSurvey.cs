@@ -13,6 +13,9 @@ namespace MarkReader.Alignment.Survey;
 /// </remarks>
 public static class CornerSurvey
 {
+    /// <summary>The warning that the sideways walk differs between the ends of the gantry's travel.</summary>
+    public const string Skewed = "surveySkewed";
+
     private const double WarnBelow = 0.01;
 
     public static Outcome<SurveyDiagnosis> Diagnose(Bed bed, IReadOnlyList<SurveyMark> marks, SurveyOptions? options = null)
@@ -77,7 +80,7 @@ public static class CornerSurvey
     private static IEnumerable<Warning> Warnings(SurveyFit fit, bool skewed)
     {
         if (skewed)
-            yield return new("surveySkewed", "The sideways walk along the gantry differs from one end of its travel to the other: check that the gantry stays square and that the head and mirror two are firm.");
+            yield return new(Skewed, "The sideways walk along the gantry differs from one end of its travel to the other: check that the gantry stays square and that the head and mirror two are firm.");
         if (fit.Quality.Probability < WarnBelow)
             yield return new("surveyOffModel", "The marks do not fit the survey's terms within their uncertainties: repeat the mark that stands out, and check that no tape moved.");
         int[] bows = [.. from term in new[] { SurveyTerm.HeadBow, SurveyTerm.GantryBow } from c in Enum.GetValues<SurveyComponent>() let at = fit.Index(c, term) where at >= 0 select at];

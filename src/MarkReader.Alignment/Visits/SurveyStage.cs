@@ -37,7 +37,7 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
     public static Outcome<SurveyStage> Of(VisitSetup setup, VisitHistory history)
     {
         VisitBed bed = setup.Bed!;
-        IReadOnlyList<SurveyMark> marks = history.Survey;
+        IReadOnlyList<SurveyMark> marks = SurveyRepeats.Kept(history.Survey);
         SurveyOptions options = SurveyOptions.Default with { Response = history.Response };
         if (marks.Count >= MostMarks)
             options = options with { TwistLevel = LastLevel, SlopeLevel = LastLevel };
@@ -49,6 +49,12 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
         }
 
+        if (SurveyRepeats.Torn(marks) is { } torn)
+        {
+            SurveyState open = new(marks.Count, s_open, null, diagnosis, history.Response);
+            return new SurveyStage(Fire(torn), VisitWords.Torn(torn), null, open);
+        }
+
         SpreadAdvice spread = Spread(bed, fit, marks);
         Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));
         SurveyState state = new(marks.Count, spread.Verdict, greatest, diagnosis, history.Response);
@@ -56,6 +62,9 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             return new SurveyStage(null, VisitWords.Within(bed, greatest), null, state);
 
         VisitWords.SpreadWords words = new(bed, greatest, spread.Verdict);
+        // No twist of a frame moves marks sideways: rather is one of them wrong.
+        if (diagnosis.Warnings.Any(w => w.Code == CornerSurvey.Skewed) && SurveyRepeats.Single(bed.Travels, marks, history.End) is { } single)
+            return new SurveyStage(Fire(bed.Travels.Place(single)), words.Skewed(single), new(WithPulse(fit.At(single), marks), []), state);
         SurveyFinding[] causes = [.. diagnosis.Findings.Where(f => f.Effect >= LeastPart * bed.Tolerance.Millimetres)];
         BedCorner corner = spread.Next ?? Rarest(bed, fit, marks);
         SurveyStage? more = marks.Count < MostMarks ? new(Fire(bed.Travels.Place(corner)), words.Repeat(corner), new(WithPulse(fit.At(corner), marks), []), state) : null;
@@ -91,6 +100,13 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
         SurveyCure cure = SurveyOutlook.Cure(twist, response);
         if (history.Shims >= MostShims || cure is CheckFrame)
             return new(new VisitAction.Stop(), words.CheckFrame(twist), null, state);
+        Length there = history.ShimsAt(twist.Corner);
+        if (cure is RealignLeg && there > Length.Zero)
+        {
+            Length less = Length.FromMillimetres(Math.Min(there.Millimetres, Math.Abs(twist.Height.Value / response.Mean)));
+            return new(new VisitAction.Shim(twist.Corner, -less), words.Unshim(twist, less), null, state);
+        }
+
         if (cure is RealignLeg realign)
             return new(new VisitAction.Realign(VisitLeg.Two, realign.Gantry), words.Realign(twist, realign.Gantry), null, state);
         ShimCorner shim = (ShimCorner)cure;

@@ -94,7 +94,7 @@ public static class VisitAdviser
         }
 
         private VisitAdvice Advice(VisitAction action, string reason, ExpectedPlace? expected) =>
-            new(action, reason, expected, State(), [.. legs.Values.SelectMany(l => l.Warnings), .. _survey?.State.Diagnosis?.Warnings ?? []]);
+            new(action, reason, expected, State(), [.. history.Warnings, .. legs.Values.SelectMany(l => l.Warnings), .. _survey?.State.Diagnosis?.Warnings ?? []]);
 
         private VisitState State()
         {

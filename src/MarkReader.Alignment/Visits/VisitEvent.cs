@@ -12,7 +12,8 @@ public abstract record VisitEvent
 
     /// <summary>A pulse was fired on a leg and its mark measured.</summary>
     /// <param name="Path">Path length of the station as stated, mm.</param>
-    public sealed record Mark(string Leg, double Path, MeasuredPoint At) : VisitEvent;
+    /// <param name="Gantry">For leg 2 where the gantry stood; null: where the leg is aligned.</param>
+    public sealed record Mark(string Leg, double Path, MeasuredPoint At, Length? Gantry = null) : VisitEvent;
 
     /// <summary>A screw of a leg's source mirror was turned; positive clockwise, facing the knob.</summary>
     public sealed record Turn(string Leg, string Screw, double Turns) : VisitEvent;

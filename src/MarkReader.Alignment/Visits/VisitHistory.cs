@@ -25,7 +25,9 @@ internal sealed class VisitHistory
     private readonly Dictionary<string, List<LegEvent>> _legs;
     private readonly List<SurveyMark> _survey = [];
     private List<SurveyMark>? _sinceMove;
+    private readonly Dictionary<BedCorner, Length> _shims = [];
     private bool _legTwoShifted;
+    private int _elsewhere;
     private (BedCorner Corner, Length Height, Prediction Before)? _shimmed;
 
     private VisitHistory(VisitSetup setup)
@@ -51,6 +53,14 @@ internal sealed class VisitHistory
 
     public int Shims { get; private set; }
 
+    /// <summary>The shims that this visit has put under a corner.</summary>
+    public Length ShimsAt(BedCorner corner) => _shims.GetValueOrDefault(corner);
+
+    /// <summary>What the user should know of the events.</summary>
+    public IReadOnlyList<Warning> Warnings => _elsewhere == 0
+        ? []
+        : [new("gantryElsewhere", $"{_elsewhere} of the marks of leg 2 were fired with the gantry elsewhere than where that leg is aligned, and are left out: fire them with the gantry at the place that the action names.")];
+
     public IReadOnlyList<LegEvent> Leg(string name) => _legs[name];
 
     public static VisitHistory Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
@@ -66,6 +76,9 @@ internal sealed class VisitHistory
     {
         switch (e)
         {
+            case VisitEvent.Mark { Leg: VisitLeg.Two, Gantry: { } gantry } when _setup.Bed is not null && !IsAt(gantry, End):
+                _elsewhere++;
+                break;
             case VisitEvent.Mark mark:
                 Shifted(mark.Leg);
                 _legs[mark.Leg].Add(new LegEvent.Mark(mark.Path, mark.At));
@@ -126,6 +139,7 @@ internal sealed class VisitHistory
     {
         Learn();
         Shims++;
+        _shims[shim.Corner] = ShimsAt(shim.Corner) + shim.Height;
         if (Fit() is { } fit)
             _shimmed = (shim.Corner, shim.Height, Height(fit, shim.Corner));
         // The gantry lies otherwise at this end of its travel, not at the other.
@@ -198,9 +212,11 @@ internal sealed class VisitHistory
 
     private SurveyFit? Fit() => _setup.Bed is { } bed ? SurveyFit.Solve(bed.Travels, Survey) : null;
 
-    private bool IsAt(SurveyMark mark, GantryEnd end)
+    private bool IsAt(SurveyMark mark, GantryEnd end) => IsAt(mark.Y, end);
+
+    private bool IsAt(Length gantry, GantryEnd end)
     {
-        double y = mark.Y.Millimetres, travel = _setup.Bed!.Travels.Y.Millimetres;
+        double y = gantry.Millimetres, travel = _setup.Bed!.Travels.Y.Millimetres;
         return Math.Abs(y - (end == GantryEnd.Far ? travel : 0)) <= AtEnd * travel;
     }
 }

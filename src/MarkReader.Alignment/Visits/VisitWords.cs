@@ -14,6 +14,9 @@ internal static class VisitWords
         ? Say($"The legs are aligned. The corner survey begins at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm: a mark at each corner of the bed, on clean tape.")
         : Say($"The corner survey goes on at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm.");
 
+    public static string Torn((Length X, Length Y) place) =>
+        Say($"The two marks at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm lie farther apart than their uncertainties allow. A third one tells which of them is wrong; check that head and tape are firm.");
+
     public static string Within(VisitBed bed, Length greatest) =>
         Say($"The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart, within {bed.Tolerance.Millimetres:0.##} mm.");
 
@@ -60,6 +63,9 @@ internal static class VisitWords
         public string Repeat(BedCorner corner) =>
             Say($"{Spread} The chance that it is within {bed.Tolerance.Millimetres:0.##} mm is {Percent(verdict)}; another mark at the {Name(corner)} corner tells most.");
 
+        public string Skewed(BedCorner corner) =>
+            Say($"{Spread} The sideways walk differs between the ends of the gantry's travel, which no twist of the frame explains: one mark may be wrong. Before anything is changed the mark at the {Name(corner)} corner is made once more.");
+
         public string NotSettling(int marks) =>
             Say($"{Spread} After {marks} marks it is still not decided against {bed.Tolerance.Millimetres:0.##} mm and no cause is found. Check that head, mirrors and tape are firm, or allow a larger tolerance.");
 
@@ -77,6 +83,9 @@ internal static class VisitWords
 
         public string Shim(TwistFinding twist, ShimCorner shim, Length height) =>
             Say($"{Twist(twist)} Put {height.Millimetres:0.00} mm of shims under the {Name(shim.Corner)} corner of the gantry's frame ({shim.Height.Value.Millimetres:0.00} mm wanted); the marks after it show how the machine answers. Switch off and unplug before you work on the frame.");
+
+        public string Unshim(TwistFinding twist, Length less) =>
+            Say($"{Twist(twist)} This visit has put shims there: take {less.Millimetres:0.00} mm of them out, or the nearest that they allow, and say what was taken. Switch off and unplug before you work on the frame.");
 
         public string CheckFrame(TwistFinding twist) =>
             Say($"{Twist(twist)} Shims have not cured it, or would have to be too high: see how the gantry lies on its rails and whether mirror two rolls with it.");

@@ -14,6 +14,7 @@ public static class ActionWords
         VisitAction.Fire fire => Say($"Fire one pulse on leg {fire.Leg} at the path length {fire.Path:0.#} mm."),
         VisitAction.Turn turn => Say($"Leg {turn.Leg}: turn screw {turn.Screw} {HandTurn.Nearest(turn.Turns, 0).Text}."),
         VisitAction.Survey survey => Say($"Fire one pulse on the head's tape with the head at x {survey.X.Millimetres:0.#}, the gantry at y {survey.Y.Millimetres:0.#} mm."),
+        VisitAction.Shim { Height.Millimetres: < 0 } shim => Say($"Take {-shim.Height.Millimetres:0.00} mm of shims out from under the {SurveyWords.Corner(shim.Corner)} corner of the gantry's frame."),
         VisitAction.Shim shim => Say($"Put shims of {shim.Height.Millimetres:0.00} mm under the {SurveyWords.Corner(shim.Corner)} corner of the gantry's frame."),
         VisitAction.MoveTarget { By.V: 0 } move => Say($"Move the head's target {Math.Abs(move.By.U):0.00} mm to the {(move.By.U > 0 ? "right" : "left")}."),
         VisitAction.MoveTarget { By.U: 0 } move => Say($"Put {move.By.V:0.00} mm of washers under the head's mount."),

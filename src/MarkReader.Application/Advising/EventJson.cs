@@ -14,7 +14,7 @@ internal static class EventJson
 
     // Programs that keep a record add fields of their own.
     private static readonly string[] s_fields =
-        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "time", "note", "photo", "mark", "reason"];
+        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "gantry", "time", "note", "photo", "mark", "reason"];
 
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitEvent? Read(JsonFields fields, JsonElement element, int number)
@@ -23,13 +23,13 @@ internal static class EventJson
         string kind = e.Text("kind");
         VisitEvent? read = kind switch
         {
-            "mark" => new VisitEvent.Mark(e.Text("leg"), e.Number("path"), Mark(fields, e)),
+            "mark" => new VisitEvent.Mark(e.Text("leg"), e.Number("path"), Mark(fields, e), e.Has("gantry") ? Mm(fields, e, "gantry") : null),
             "turn" => new VisitEvent.Turn(e.Text("leg"), e.Text("screw"), e.Number("turns")),
             "survey" => new VisitEvent.Survey(new SurveyMark(Mm(fields, e, "x"), Mm(fields, e, "y"), Mark(fields, e))),
             "shim" => new VisitEvent.Shim(e.Choice<BedCorner>("corner"), Mm(fields, e, "height")),
             "moveTarget" => new VisitEvent.MoveTarget(new(Mm(fields, e, "u").Millimetres, Mm(fields, e, "v").Millimetres)),
             "raiseTube" => new VisitEvent.RaiseTube(Mm(fields, e, "height")),
-            "realign" => new VisitEvent.Realign(e.Text("leg"), e.Choice(e.Has("end") ? "end" : "at", (GantryEnd?)GantryEnd.Near)),
+            "realign" => new VisitEvent.Realign(e.Text("leg"), e.Text("leg") == VisitLeg.Two ? e.Choice<GantryEnd>(e.Has("end") ? "end" : "at") : GantryEnd.Near),
             "disturbed" => new VisitEvent.Disturbed(e.Text("leg")),
             _ => null,
         };

@@ -15,7 +15,7 @@ namespace MarkReader.Application.Advising;
 /// <summary>Reads the machine of a visit file. What may be left out is taken as usual on small machines.</summary>
 internal static class MachineJson
 {
-    private const double PathUncertainty = 1, Tolerance = 0.5, Arm = 30, Pitch = 0.7, CentreUncertainty = 0.05, LargestLength = 1e6;
+    private const double PathUncertainty = 1, Tolerance = 0.5, Arm = 30, Pitch = 0.7, CentreUncertainty = 0.05, UsualDiameter = 18, UsualBeam = 5, LargestLength = 1e6;
 
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitSetup? Read(JsonFields fields, JsonElement element)
@@ -71,7 +71,7 @@ internal static class MachineJson
             screws = [new("A", FrameCorner.LowerRight), new("B", FrameCorner.UpperLeft)];
         KnownResponse[] known = [.. frame.List("response").Select((e, i) =>
         {
-            JsonObject response = fields.Object(e, $"response {i + 1} of {frame.Where}", "screw", "u", "v", "uncertainty");
+            JsonObject response = fields.Object(e, $"response {i + 1} of {frame.Where}", "screw", "u", "v", "uncertainty", "senseProbability");
             return new KnownResponse(response.Text("screw"), response.Number("u"), response.Number("v"), response.Number("uncertainty"));
         })];
         double arm = Mm(fields, frame, "arm", Arm), pitch = PitchOf(fields, frame);
@@ -116,7 +116,12 @@ internal static class MachineJson
     {
         JsonObject aperture = fields.Object(element, "the aperture", "diameter", "beamDiameter", "tolerance", "u", "v", "uncertainty");
         double u = Mm(fields, aperture, "u", 0), v = Mm(fields, aperture, "v", 0), uncertainty = Mm(fields, aperture, "uncertainty", CentreUncertainty);
-        return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(Mm(fields, aperture, "tolerance", Tolerance)));
+        double diameter = Mm(fields, aperture, "diameter", UsualDiameter), beam = Mm(fields, aperture, "beamDiameter", UsualBeam), tolerance = Mm(fields, aperture, "tolerance", Tolerance);
+        if (!(diameter > 0 && beam > 0))
+            fields.Refuse("the aperture's 'diameter' and 'beamDiameter' are not above zero", "give both in mm, 18 and 5 for example, or leave them out");
+        else if (tolerance > diameter / 2)
+            fields.Refuse("the aperture's 'tolerance' lets the beam pass outside its 'diameter'", "say how far from the centre the beam may pass, for example 0.5 mm");
+        return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(tolerance));
     }
 
     // A thickness, or a thickness with a count.

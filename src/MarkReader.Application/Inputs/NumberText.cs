@@ -28,10 +28,10 @@ public static partial class NumberText
     [GeneratedRegex("^[+-]?(nan|inf(inity)?|∞)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex NotFinite();
 
-    [GeneratedRegex(@"^[+-]?[1-9]\d{0,2}(,\d{3})+$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[+-]?[1-9][0-9]{0,2}(,[0-9]{3})+$", RegexOptions.CultureInvariant)]
     private static partial Regex ThousandsOrDecimals();
 
-    [GeneratedRegex(@"^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)(e[+-]?[0-9]{1,3})?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Plain();
 }
 

@@ -71,6 +71,6 @@ public static partial class ActionText
         return double.IsFinite(turns) && turns <= 100 ? counter ? -turns : turns : null;
     }
 
-    [GeneratedRegex(@"^(?<sign>[+−-])?(?:(?<whole>\d{1,3}(?:[.,]\d{1,6})?)(?: (?<over>\d{1,3})/(?<under>\d{1,3}))?|(?<over>\d{1,3})/(?<under>\d{1,3}))(?: (?<way>cw|ccw|clockwise|counter-clockwise))?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<sign>[+−-])?(?:(?<whole>[0-9]{1,3}(?:[.,][0-9]{1,6})?)(?: (?<over>[0-9]{1,3})/(?<under>[0-9]{1,3}))?|(?<over>[0-9]{1,3})/(?<under>[0-9]{1,3}))(?: (?<way>cw|ccw|clockwise|counter-clockwise))?$", RegexOptions.CultureInvariant)]
     private static partial Regex Parts();
 }

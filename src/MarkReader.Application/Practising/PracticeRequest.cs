@@ -29,7 +29,7 @@ public sealed record PracticeRequest(
         return (Failure?)(Between(Slope, 0, 10, "the largest slope in mrad")
             ?? Between(Twist, 0, 3, "the largest height of a corner in mm")
             ?? Between(Bend, 0, 1, "the bend of the rails in mm")
-            ?? Between(Mark, 0, 0.5, "the scatter of the marks in mm")
+            ?? Between(Mark, 0.001, 0.5, "the scatter of the marks in mm")
             ?? Between(Tolerance, 0.1, 5, "the tolerance in mm")) is { } wrong
             ? wrong
             : new MisalignmentRanges

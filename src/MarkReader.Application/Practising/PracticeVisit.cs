@@ -25,7 +25,7 @@ public sealed record PracticeVisit(PracticeMachine Machine, IReadOnlyList<VisitE
         switch (action)
         {
             case VisitAction.Fire fire:
-                return Fired(Station(fire), at => new VisitEvent.Mark(fire.Leg, fire.Path, at), random, measure);
+                return Fired(Station(fire), at => new VisitEvent.Mark(fire.Leg, fire.Path, at, fire.Leg == VisitLeg.Two ? Gantry(fire) : null), random, measure);
             case VisitAction.Survey survey:
                 return Fired(PracticeStation.LegTwo(survey.X, survey.Y), at => new VisitEvent.Survey(new(survey.X, survey.Y, at)), random, measure);
             case VisitAction.Turn turn:
@@ -58,7 +58,9 @@ public sealed record PracticeVisit(PracticeMachine Machine, IReadOnlyList<VisitE
             : failure;
 
     private PracticeStation Station(VisitAction.Fire fire) => Machine.StationAt(
-        Leg(fire.Leg), Length.FromMillimetres(fire.Path), fire.Gantry ?? (End == GantryEnd.Far ? Machine.Stated.LegOne.Travel : Length.Zero));
+        Leg(fire.Leg), Length.FromMillimetres(fire.Path), Gantry(fire));
+
+    private Length Gantry(VisitAction.Fire fire) => fire.Gantry ?? (End == GantryEnd.Far ? Machine.Stated.LegOne.Travel : Length.Zero);
 
     private static PracticeLeg Leg(string name) => name == VisitLeg.One ? PracticeLeg.One : PracticeLeg.Two;
 

@@ -44,6 +44,8 @@ public static class PracticeVisitFile
 
     private static object Event(VisitEvent e) => e switch
     {
+        VisitEvent.Mark { Gantry: { } gantry } mark =>
+            new { kind = "mark", leg = mark.Leg, path = mark.Path, gantry = gantry.Millimetres, u = mark.At.Point.U, v = mark.At.Point.V, covariance = MarkReport.Matrix(mark.At.Covariance) },
         VisitEvent.Mark mark => new { kind = "mark", leg = mark.Leg, path = mark.Path, u = mark.At.Point.U, v = mark.At.Point.V, covariance = MarkReport.Matrix(mark.At.Covariance) },
         VisitEvent.Turn turn => new { kind = "turn", leg = turn.Leg, screw = turn.Screw, turns = turn.Turns },
         VisitEvent.Survey survey => Survey(survey.Seen),

@@ -40,9 +40,9 @@ public static partial class StockText
         StockFailures.Unreadable, $"'{ListText.Shown(text.Trim())}' can be read in two ways", "write a point before decimals, or semicolons between the items");
 
     // "1,5 2,5": commas between digits, and blanks between items.
-    [GeneratedRegex(@"^(?=.*\d,\d)(?=.*\d\s+\d)", RegexOptions.CultureInvariant | RegexOptions.Singleline)]
+    [GeneratedRegex(@"^(?=.*[0-9],[0-9])(?=.*[0-9]\s+[0-9])", RegexOptions.CultureInvariant | RegexOptions.Singleline)]
     private static partial Regex Mixed();
 
-    [GeneratedRegex(@"^(?<thickness>[^x×*]+?)\s*([x×*]\s*(?<count>\d{1,6}))?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?<thickness>[^x×*]+?)\s*([x×*]\s*(?<count>[0-9]{1,6}))?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Item();
 }

@@ -31,7 +31,8 @@ internal static class OutputFile
 
     /// <summary>What is wrong with the place before anything is worked out for it, or null; writing may still fail.</summary>
     public static Failure? Check(string path) =>
-        Directory.Exists(path) ? Refusal(path, "it is a folder")
+        string.IsNullOrWhiteSpace(path) || path.Contains('\0', StringComparison.Ordinal) ? Refusal(path, "it is no file name")
+        : Directory.Exists(path) ? Refusal(path, "it is a folder")
         : Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path))) ? null
         : Refusal(path, "its folder does not exist");
 

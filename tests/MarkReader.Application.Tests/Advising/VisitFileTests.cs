@@ -78,6 +78,16 @@ public sealed class VisitFileTests
         Assert.Contains("'tolerence'", warning.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_mark_of_leg_2_with_the_gantry_elsewhere_is_left_out_and_said_so()
+    {
+        const string near = """{ "kind": "mark", "leg": "2", "path": 60, "gantry": 0, "u": 0, "v": 0, "uncertainty": 0.05 }""";
+        const string far = """{ "kind": "mark", "leg": "2", "path": 560, "gantry": 400, "u": 3, "v": 0, "uncertainty": 0.05 }""";
+        VisitAdvice advice = VisitTexts.Advise(VisitTexts.Visit($$"""{ "bed": { "x": 500, "y": 400 }, "legs": {{VisitTexts.Legs}} }""", near, far)).ValueOrThrow();
+        Assert.Equal("gantryElsewhere", Assert.Single(advice.Warnings).Code);
+        Assert.Null(advice.State.Legs["2"].Slope);
+    }
+
     public static TheoryData<string, string, string> Hostile => new()
     {
         { "VISIT_UNREADABLE", "", "not JSON" },
@@ -105,6 +115,9 @@ public sealed class VisitFileTests
         { "SCREW_UNKNOWN", VisitTexts.Visit(VisitTexts.Machine, """{ "kind": "turn", "leg": "1", "screw": "Z", "turns": 1 }"""), "screw" },
         { "TURNS_INVALID", VisitTexts.Visit(VisitTexts.Machine, """{ "kind": "turn", "leg": "1", "screw": "A", "turns": 1000 }"""), "turns" },
         { "SURVEY_PLACE_OFF_BED", VisitTexts.Visit(VisitTexts.Machine, """{ "kind": "survey", "x": 900, "y": 0, "u": 0, "v": 0, "uncertainty": 0.05 }"""), "event 1" },
+        { "VISIT_UNREADABLE", VisitTexts.Visit("""{ "aperture": { "diameter": -1 }, "bed": { "x": 500, "y": 400 }, "legs": [ { "name": "2", "nearPath": 60, "farPath": 560 } ] }"""), "'diameter'" },
+        { "VISIT_UNREADABLE", VisitTexts.Visit("""{ "aperture": { "beamDiameter": "x" }, "bed": { "x": 500, "y": 400 }, "legs": [ { "name": "2", "nearPath": 60, "farPath": 560 } ] }"""), "'beamDiameter'" },
+        { "VISIT_UNREADABLE", VisitTexts.Visit(VisitTexts.Machine, """{ "kind": "realign", "leg": "2" }"""), "'at'" },
         { "VISIT_LEGS_INVALID", """{ "machine": { "legs": [] } }""", "legs" },
         { "VISIT_BED_INVALID", """{ "machine": { "bed": { "x": 500, "y": 400 }, "legs": [ { "name": "1", "nearPath": 80, "farPath": 480 } ] } }""", "leg 2" },
     };

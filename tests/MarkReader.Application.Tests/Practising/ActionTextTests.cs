@@ -38,6 +38,7 @@ public sealed class ActionTextTests
     [InlineData("turn 1 A 1/8 upwards")]
     [InlineData("turn 1 A 999")]
     [InlineData("turn 1 A nan")]
+    [InlineData("turn 1 A ٣")]
     [InlineData("shim 3 0.8")]
     [InlineData("shim middle 0.8")]
     [InlineData("fire 1 inf")]

@@ -89,7 +89,7 @@ public sealed class PracticeSessionTests
             kept.Add(name, photo);
             return null;
         });
-        PracticeRequest exact = new(12, Mark: 0);
+        PracticeRequest exact = new(12, Mark: 0.001);
         PracticeSession session = PracticeSession.Begin(exact, UsualStock.Washers, photographed).ValueOrThrow();
         PracticeSession stated = Begin(exact);
         foreach (VisitAction action in (VisitAction[])[new VisitAction.Fire("1", 80, null), new VisitAction.Survey(Length.Zero, Length.Zero)])

@@ -70,6 +70,9 @@ public sealed class PracticeTests : IDisposable
     [InlineData("PRACTICE_MACHINE_INVALID", "--twist", "40")]
     [InlineData("NUMBER_UNREADABLE", "--slope", "much")]
     [InlineData("OUTPUT_NOT_WRITABLE", "--save", "nowhere/visit.json")]
+    [InlineData("OUTPUT_NOT_WRITABLE", "--save", "")]
+    [InlineData("NUMBER_UNREADABLE", "--twist", "٣")]
+    [InlineData("PRACTICE_MACHINE_INVALID", "--mark", "0")]
     public async Task A_wrong_call_is_refused(string code, string option, string value) => (await Run("practice", "--auto", option, value)).IsRefusal(2, code);
 
     [Fact]
