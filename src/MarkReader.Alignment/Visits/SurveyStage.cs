@@ -11,7 +11,8 @@ namespace MarkReader.Alignment.Visits;
 /// <param name="Otherwise">What to do when those legs' own marks show nothing to do; else null.</param>
 internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedPlace? Expected, SurveyState State, IReadOnlyList<SlopeFinding>? Again = null, SurveyStage? Otherwise = null)
 {
-    private const int MostMarks = 24, MostShims = 6;
+    // Of one survey: marks that agree, marks at all.
+    private const int MostMarks = 24, MostAtAll = 48, MostShims = 6;
 
     // With that many marks the likeliest cause is cured, also a less certain one.
     private const double LastLevel = 0.05;
@@ -43,17 +44,13 @@ internal sealed record SurveyStage(VisitAction? Action, string Reason, ExpectedP
             options = options with { TwistLevel = LastLevel, SlopeLevel = LastLevel };
         if (!CornerSurvey.Diagnose(bed.Travels, marks, options).TryGet(out SurveyDiagnosis? diagnosis, out Failure? failure))
             return failure;
+        SurveyState open = new(marks.Count, s_open, null, marks.Count == 0 ? null : diagnosis, history.Response);
+        if (history.Survey.Count >= MostAtAll)
+            return new SurveyStage(new VisitAction.Stop(), VisitWords.Unsteady(history.Survey.Count), null, open);
         if (diagnosis.Fit is not { } fit)
-        {
-            SurveyState few = new(marks.Count, s_open, null, marks.Count == 0 ? null : diagnosis, history.Response);
-            return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, few);
-        }
-
+            return new SurveyStage(Fire(diagnosis.NextPlace!.Value), VisitWords.Corner(diagnosis.NextPlace.Value, marks.Count), null, open);
         if (SurveyRepeats.Torn(marks) is { } torn)
-        {
-            SurveyState open = new(marks.Count, s_open, null, diagnosis, history.Response);
             return new SurveyStage(Fire(torn), VisitWords.Torn(torn), null, open);
-        }
 
         SpreadAdvice spread = Spread(bed, fit, marks);
         Length greatest = Length.FromMillimetres(fit.Differences().Max(d => d.Vector.Magnitude));

@@ -17,6 +17,9 @@ internal static class VisitWords
     public static string Torn((Length X, Length Y) place) =>
         Say($"The two marks at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm lie farther apart than their uncertainties allow. A third one tells which of them is wrong; check that head and tape are firm.");
 
+    public static string Unsteady(int marks) =>
+        Say($"After {marks} marks of one survey they still contradict each other. Check that head, mirrors and tape are firm and that the marks' uncertainties are stated as they are, then give a disturbed event for leg 2 and go on.");
+
     public static string Within(VisitBed bed, Length greatest) =>
         Say($"The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart, within {bed.Tolerance.Millimetres:0.##} mm.");
 

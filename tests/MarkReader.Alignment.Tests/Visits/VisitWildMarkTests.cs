@@ -30,6 +30,28 @@ public sealed class VisitWildMarkTests
     }
 
     [Fact]
+    public void Marks_that_never_agree_end_in_a_stop()
+    {
+        List<VisitEvent> events = [.. SomeVisit.Aligned];
+        Random random = new(3);
+        for (int i = 0; i < 200; i++)
+        {
+            VisitAdvice advice = SomeVisit.Advise(SomeVisit.Machine, [.. events]);
+            if (advice.Action is not VisitAction.Survey again)
+            {
+                Assert.IsType<VisitAction.Stop>(advice.Action);
+                return;
+            }
+
+            // Far places only: near ones are marks of leg 2, which would stop earlier.
+            double spread = again.Y > Length.Zero ? 3 : 0;
+            events.Add(new VisitEvent.Survey(new(again.X, again.Y, new(new(spread * random.NextDouble(), spread * random.NextDouble()), Covariance2.Isotropic(0.05)))));
+        }
+
+        Assert.Fail("The survey does not end.");
+    }
+
+    [Fact]
     public void Shims_of_this_visit_that_were_too_high_are_taken_out_again()
     {
         VisitEvent[] shimmed = [.. SomeVisit.Aligned, .. SomeVisit.Survey(farRight: 0.6), new VisitEvent.Shim(BedCorner.FarRight, Some.Mm(2)), SomeVisit.At(BedCorner.FarLeft), Seen(BedCorner.FarRight, new(0, -1.4))];
