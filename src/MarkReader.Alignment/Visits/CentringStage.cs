@@ -15,23 +15,20 @@ internal sealed record CentringStage(VisitAction? Action, string Reason, Expecte
     // Part of the tolerance by which a stack of washers may be too high.
     private const double MostOver = 0.5;
 
-    private static readonly CentringState s_open = new(new(Verdict.Undecided, 0.5, 1), null);
-
-    public static CentringState Open => s_open;
+    /// <summary>Nothing is measured yet.</summary>
+    public static CentringState Open { get; } = new(new(Verdict.Undecided, 0.5, 1), null);
 
     /// <param name="fit">The survey, within its tolerance.</param>
     public static Outcome<CentringStage> Of(VisitSetup setup, VisitHistory history, SurveyFit fit)
     {
         VisitAperture aperture = setup.Aperture!;
-        IReadOnlyList<SurveyMark> fresh = history.Steady;
         if (Steady(fit, history) is not { } steady)
-            return new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.FreshMark, null, s_open);
+            return new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.FreshMark, null, Open);
         if (!ApertureCentring.Advise(steady, aperture.Centre, aperture.Tolerance).TryGet(out CentringAdvice? advice, out Failure? failure))
             return failure;
         CentringState state = new(advice.Verdict, advice.Offset);
         if (advice.Verdict.Verdict == Verdict.Within)
             return new CentringStage(null, VisitWords.Centred(advice.Offset, aperture), null, state);
-        CardPoint first = fit.At(BedCorner.NearLeft).Point;
         switch (advice.Steps is [var step, ..] ? step : null)
         {
             case MovePlate move:
@@ -43,16 +40,24 @@ internal sealed record CentringStage(VisitAction? Action, string Reason, Expecte
             case RaiseTube raise:
                 return new CentringStage(new VisitAction.RaiseTube(Length.FromMillimetres(Hundredths(raise.BeamRise.Value.Millimetres))), VisitWords.TooLow(advice.Offset), null, state);
             default:
-                return fresh.Count >= MostMarks
-                    ? new CentringStage(new VisitAction.Stop(), VisitWords.NotCentred(fresh.Count, aperture), null, state)
-                    : new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.CentringOpen(advice.Offset, aperture, advice.Verdict), new(new(first, fit.At(BedCorner.NearLeft).Covariance + SurveyStage.Usual(history.Survey)), []), state);
+                int marks = history.Steady.Count;
+                return marks >= MostMarks
+                    ? new CentringStage(new VisitAction.Stop(), VisitWords.NotCentred(marks, aperture), null, state)
+                    : new CentringStage(new VisitAction.Survey(Length.Zero, Length.Zero), VisitWords.CentringOpen(advice.Offset, aperture, advice.Verdict), NearLeft(new(0, 0)), state);
         }
 
         CentringStage Move(CardVector by, Func<MeasuredVector, CardVector, string> words) => new(
             new VisitAction.MoveTarget(by),
             words(advice.Offset, by),
-            new(new(first - by, fit.At(BedCorner.NearLeft).Covariance + SurveyStage.Usual(history.Survey)), []),
+            NearLeft(by),
             state);
+
+        // The mark there once the target is moved.
+        ExpectedPlace NearLeft(CardVector by)
+        {
+            MeasuredPoint at = fit.At(BedCorner.NearLeft);
+            return new(new(at.Point - by, at.Covariance + SurveyStage.Usual(history.Survey)), []);
+        }
     }
 
     /// <summary>The middle of the marks over the bed as the target stands now: the fresh marks, each less its own place's distance from the middle.</summary>

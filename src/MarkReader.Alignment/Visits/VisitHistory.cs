@@ -143,7 +143,7 @@ internal sealed class VisitHistory
         if (Fit() is { } fit)
             _shimmed = (shim.Corner, shim.Height, Height(fit, shim.Corner));
         // The gantry lies otherwise at this end of its travel, not at the other.
-        GantryEnd kept = shim.Corner.End() == GantryEnd.Near ? GantryEnd.Far : GantryEnd.Near;
+        GantryEnd kept = shim.Corner.AtOtherEnd().End();
         _survey.RemoveAll(m => IsMoved || !IsAt(m, kept));
         _sinceMove = null;
         if (shim.Corner.End() == End)
@@ -216,7 +216,7 @@ internal sealed class VisitHistory
 
     private bool IsAt(Length gantry, GantryEnd end)
     {
-        double y = gantry.Millimetres, travel = _setup.Bed!.Travels.Y.Millimetres;
-        return Math.Abs(y - (end == GantryEnd.Far ? travel : 0)) <= AtEnd * travel;
+        Bed bed = _setup.Bed!.Travels;
+        return Math.Abs((gantry - bed.At(end)).Millimetres) <= AtEnd * bed.Y.Millimetres;
     }
 }

@@ -8,7 +8,7 @@ namespace MarkReader.Application.Advising;
 /// <summary>Reads one event of a visit file.</summary>
 internal static class EventJson
 {
-    private const double Largest = 1e6, LeastUncertainty = 1e-4, MostUncertainty = 50;
+    private const double LeastUncertainty = 1e-4, MostUncertainty = 50;
 
     private static readonly string[] s_kinds = ["mark", "turn", "survey", "shim", "moveTarget", "raiseTube", "realign", "disturbed"];
 
@@ -23,12 +23,12 @@ internal static class EventJson
         string kind = e.Text("kind");
         VisitEvent? read = kind switch
         {
-            "mark" => new VisitEvent.Mark(e.Text("leg"), e.Number("path"), Mark(fields, e), e.Has("gantry") ? Mm(fields, e, "gantry") : null),
+            "mark" => new VisitEvent.Mark(e.Text("leg"), e.Number("path"), Mark(fields, e), e.Has("gantry") ? Mm(e, "gantry") : null),
             "turn" => new VisitEvent.Turn(e.Text("leg"), e.Text("screw"), e.Number("turns")),
-            "survey" => new VisitEvent.Survey(new SurveyMark(Mm(fields, e, "x"), Mm(fields, e, "y"), Mark(fields, e))),
-            "shim" => new VisitEvent.Shim(e.Choice<BedCorner>("corner"), Mm(fields, e, "height")),
-            "moveTarget" => new VisitEvent.MoveTarget(new(Mm(fields, e, "u").Millimetres, Mm(fields, e, "v").Millimetres)),
-            "raiseTube" => new VisitEvent.RaiseTube(Mm(fields, e, "height")),
+            "survey" => new VisitEvent.Survey(new SurveyMark(Mm(e, "x"), Mm(e, "y"), Mark(fields, e))),
+            "shim" => new VisitEvent.Shim(e.Choice<BedCorner>("corner"), Mm(e, "height")),
+            "moveTarget" => new VisitEvent.MoveTarget(new(e.Millimetres("u"), e.Millimetres("v"))),
+            "raiseTube" => new VisitEvent.RaiseTube(Mm(e, "height")),
             "realign" => new VisitEvent.Realign(e.Text("leg"), e.Text("leg") == VisitLeg.Two ? e.Choice<GantryEnd>(e.Has("end") ? "end" : "at") : GantryEnd.Near),
             "disturbed" => new VisitEvent.Disturbed(e.Text("leg")),
             _ => null,
@@ -40,7 +40,7 @@ internal static class EventJson
 
     private static MeasuredPoint Mark(JsonFields fields, JsonObject e)
     {
-        CardPoint at = new(Mm(fields, e, "u").Millimetres, Mm(fields, e, "v").Millimetres);
+        CardPoint at = new(e.Millimetres("u"), e.Millimetres("v"));
         return new(at, e.Has("covariance") ? Covariance(fields, e) : Covariance2.Isotropic(Uncertainty(fields, e)));
     }
 
@@ -65,12 +65,5 @@ internal static class EventJson
         return Covariance2.Isotropic(1);
     }
 
-    private static Length Mm(JsonFields fields, JsonObject of, string name)
-    {
-        double value = of.Number(name);
-        if (Math.Abs(value) <= Largest)
-            return Length.FromMillimetres(value);
-        fields.Refuse($"'{name}' of {of.Where} is beyond any machine's", "give it in mm");
-        return Length.Zero;
-    }
+    private static Length Mm(JsonObject of, string name) => Length.FromMillimetres(of.Millimetres(name));
 }

@@ -41,6 +41,9 @@ internal sealed class JsonFields(FailureCode code)
 /// <summary>One JSON object.</summary>
 internal sealed class JsonObject(JsonFields fields, JsonElement element, string where)
 {
+    /// <summary>No length of a machine is larger, mm.</summary>
+    public const double LargestLength = 1e6;
+
     public string Where => where;
 
     public bool Has(string name) => Find(name) is not null;
@@ -53,6 +56,16 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, string 
         if (value.ValueKind == JsonValueKind.Number && value.TryGetDouble(out double number) && double.IsFinite(number))
             return number;
         fields.Refuse($"'{name}' of {where} is not a number", "write a number with a decimal point and without quotes");
+        return 0;
+    }
+
+    /// <summary>A length, mm; beyond any machine's it is refused here, so that no later step meets it.</summary>
+    public double Millimetres(string name, double? otherwise = null)
+    {
+        double value = Number(name, otherwise);
+        if (Math.Abs(value) <= LargestLength)
+            return value;
+        fields.Refuse($"'{name}' of {where} is beyond any machine's", "give it in mm");
         return 0;
     }
 

@@ -15,7 +15,7 @@ namespace MarkReader.Application.Advising;
 /// <summary>Reads the machine of a visit file. What may be left out is taken as usual on small machines.</summary>
 internal static class MachineJson
 {
-    private const double PathUncertainty = 1, Tolerance = 0.5, Arm = 30, Pitch = 0.7, CentreUncertainty = 0.05, UsualDiameter = 18, UsualBeam = 5, LargestLength = 1e6;
+    private const double PathUncertainty = 1, Tolerance = 0.5, Arm = 30, Pitch = 0.7, CentreUncertainty = 0.05, UsualDiameter = 18, UsualBeam = 5;
 
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitSetup? Read(JsonFields fields, JsonElement element)
@@ -39,9 +39,9 @@ internal static class MachineJson
         JsonObject leg = fields.Object(
             element, $"leg {number} of the list", "name", "nearPath", "farPath", "pathUncertainty", "incidenceDegrees", "pivotOffset", "pivotUncertainty", "tolerance", "targetRadius", "frame");
         string name = leg.Text("name");
-        double near = Mm(fields, leg, "nearPath"), far = Mm(fields, leg, "farPath"), uncertainty = Mm(fields, leg, "pathUncertainty", PathUncertainty);
-        double incidence = leg.Number("incidenceDegrees", 0), pivot = Mm(fields, leg, "pivotOffset", 0), pivotUncertainty = Mm(fields, leg, "pivotUncertainty", 0);
-        double tolerance = Mm(fields, leg, "tolerance", Tolerance), radius = Mm(fields, leg, "targetRadius", 8);
+        double near = leg.Millimetres("nearPath"), far = leg.Millimetres("farPath"), uncertainty = leg.Millimetres("pathUncertainty", PathUncertainty);
+        double incidence = leg.Number("incidenceDegrees", 0), pivot = leg.Millimetres("pivotOffset", 0), pivotUncertainty = leg.Millimetres("pivotUncertainty", 0);
+        double tolerance = leg.Millimetres("tolerance", Tolerance), radius = leg.Millimetres("targetRadius", 8);
         JsonElement frame = leg.Find("frame") ?? JsonDocument.Parse("{}").RootElement;
         if (FrameOf(fields, frame, name) is not { } read || fields.Wrong is not null)
             return null;
@@ -74,8 +74,8 @@ internal static class MachineJson
             JsonObject response = fields.Object(e, $"response {i + 1} of {frame.Where}", "screw", "u", "v", "uncertainty", "senseProbability");
             return new KnownResponse(response.Text("screw"), response.Number("u"), response.Number("v"), response.Number("uncertainty"));
         })];
-        double arm = Mm(fields, frame, "arm", Arm), pitch = PitchOf(fields, frame);
-        double incidence = frame.Number("incidenceDegrees", 45), face = Mm(fields, frame, "faceDistance", 0);
+        double arm = frame.Millimetres("arm", Arm), pitch = PitchOf(fields, frame);
+        double incidence = frame.Number("incidenceDegrees", 45), face = frame.Millimetres("faceDistance", 0);
         ScrewHabits usual = ScrewHabits.Usual;
         double backlash = frame.Number("backlashDegrees", usual.Backlash.Degrees), unsure = frame.Number("backlashUncertaintyDegrees", usual.BacklashUncertainty.Degrees);
         ScrewHabits habits = usual with { Backlash = Angle.FromDegrees(backlash), BacklashUncertainty = Angle.FromDegrees(unsure), Arm = frame.Number("armUncertainty", usual.Arm) };
@@ -97,7 +97,7 @@ internal static class MachineJson
     private static double PitchOf(JsonFields fields, JsonObject frame)
     {
         if (!frame.Has("thread"))
-            return Mm(fields, frame, "pitch", Pitch);
+            return frame.Millimetres("pitch", Pitch);
         string thread = frame.Text("thread");
         if (ScrewThreads.Parse(thread).TryGet(out ScrewThread? found, out Failure? failure))
             return found.Pitch.Millimetres;
@@ -109,14 +109,14 @@ internal static class MachineJson
     {
         JsonObject bed = fields.Object(element, "the bed", "x", "y", "tolerance");
         return new(
-            new Bed(Length.FromMillimetres(Mm(fields, bed, "x")), Length.FromMillimetres(Mm(fields, bed, "y"))), Length.FromMillimetres(Mm(fields, bed, "tolerance", Tolerance)));
+            new Bed(Length.FromMillimetres(bed.Millimetres("x")), Length.FromMillimetres(bed.Millimetres("y"))), Length.FromMillimetres(bed.Millimetres("tolerance", Tolerance)));
     }
 
     private static VisitAperture Aperture(JsonFields fields, JsonElement element)
     {
         JsonObject aperture = fields.Object(element, "the aperture", "diameter", "beamDiameter", "tolerance", "u", "v", "uncertainty");
-        double u = Mm(fields, aperture, "u", 0), v = Mm(fields, aperture, "v", 0), uncertainty = Mm(fields, aperture, "uncertainty", CentreUncertainty);
-        double diameter = Mm(fields, aperture, "diameter", UsualDiameter), beam = Mm(fields, aperture, "beamDiameter", UsualBeam), tolerance = Mm(fields, aperture, "tolerance", Tolerance);
+        double u = aperture.Millimetres("u", 0), v = aperture.Millimetres("v", 0), uncertainty = aperture.Millimetres("uncertainty", CentreUncertainty);
+        double diameter = aperture.Millimetres("diameter", UsualDiameter), beam = aperture.Millimetres("beamDiameter", UsualBeam), tolerance = aperture.Millimetres("tolerance", Tolerance);
         if (!(diameter > 0 && beam > 0))
             fields.Refuse("the aperture's 'diameter' and 'beamDiameter' are not above zero", "give both in mm, 18 and 5 for example, or leave them out");
         else if (tolerance > diameter / 2)
@@ -127,22 +127,12 @@ internal static class MachineJson
     // A thickness, or a thickness with a count.
     private static StockItem Washer(JsonFields fields, JsonElement element, int number)
     {
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double plain) && Math.Abs(plain) < LargestLength)
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double plain) && Math.Abs(plain) < JsonObject.LargestLength)
             return UsualStock.Piece(plain);
         JsonObject washer = fields.Object(element, $"washer {number}", "thickness", "count");
         double count = washer.Number("count", 1);
         if (count != Math.Floor(count) || !(count >= 1 && count <= 1e6))
             fields.Refuse($"'count' of washer {number} is not a whole number above zero", "say how many there are, or leave the count out and write the thickness alone");
-        return UsualStock.Piece(Mm(fields, washer, "thickness"), fields.Wrong is null ? (int)count : 1);
-    }
-
-    /// <summary>A length, mm; beyond any machine's it is refused here, so that no later step meets it.</summary>
-    private static double Mm(JsonFields fields, JsonObject of, string name, double? otherwise = null)
-    {
-        double value = of.Number(name, otherwise);
-        if (Math.Abs(value) <= LargestLength)
-            return value;
-        fields.Refuse($"'{name}' of {of.Where} is beyond any machine's", "give it in mm");
-        return 0;
+        return UsualStock.Piece(washer.Millimetres("thickness"), fields.Wrong is null ? (int)count : 1);
     }
 }

@@ -34,12 +34,11 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     /// <summary>The machines, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<MachineEntry>> List(long? before, int limit) => database.Run<Page<MachineEntry>>(connection =>
     {
-        int size = Math.Clamp(limit, 1, Page<MachineEntry>.Limit);
+        int size = Page<MachineEntry>.Size(limit);
         List<MachineEntry> machines = [.. connection.Query<Row>(
             $"SELECT {Columns}, '' AS Document FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
             new { before, more = size + 1 }).Select(row => row.ToMachine().Entry)];
-        string? next = machines.Count > size ? machines[size - 1].Id.ToString(CultureInfo.InvariantCulture) : null;
-        return new Page<MachineEntry>([.. machines.Take(size)], next);
+        return Page<MachineEntry>.Of(machines, size, machine => machine.Id);
     });
 
     /// <summary>Puts another document in a machine's place, when its version is the expected one.</summary>

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Reports;
@@ -35,8 +34,8 @@ public static class PracticeVisitFile
         tolerance = leg.Setup.Tolerance.Millimetres,
         frame = new
         {
-            pivot = frame.Pivot is { } pivot ? Name(pivot) : null,
-            screws = frame.Screws.Select(s => new { name = s.Name, at = Name(s.At) }),
+            pivot = frame.Pivot is { } pivot ? SurveyReport.Name(pivot) : null,
+            screws = frame.Screws.Select(s => new { name = s.Name, at = SurveyReport.Name(s.At) }),
             arm = frame.Arm.Millimetres,
             pitch = frame.Pitch.Millimetres,
         },
@@ -49,17 +48,14 @@ public static class PracticeVisitFile
         VisitEvent.Mark mark => new { kind = "mark", leg = mark.Leg, path = mark.Path, u = mark.At.Point.U, v = mark.At.Point.V, covariance = MarkReport.Matrix(mark.At.Covariance) },
         VisitEvent.Turn turn => new { kind = "turn", leg = turn.Leg, screw = turn.Screw, turns = turn.Turns },
         VisitEvent.Survey survey => Survey(survey.Seen),
-        VisitEvent.Shim shim => new { kind = "shim", corner = Name(shim.Corner), height = shim.Height.Millimetres },
+        VisitEvent.Shim shim => new { kind = "shim", corner = SurveyReport.Name(shim.Corner), height = shim.Height.Millimetres },
         VisitEvent.MoveTarget move => new { kind = "moveTarget", u = move.By.U, v = move.By.V },
         VisitEvent.RaiseTube raise => new { kind = "raiseTube", height = raise.Height.Millimetres },
-        VisitEvent.Realign realign => new { kind = "realign", leg = realign.Leg, at = Name(realign.At) },
+        VisitEvent.Realign realign => new { kind = "realign", leg = realign.Leg, at = SurveyReport.Name(realign.At) },
         VisitEvent.Disturbed disturbed => new { kind = "disturbed", leg = disturbed.Leg },
         _ => throw new ArgumentException("Unknown event.", nameof(e)),
     };
 
     private static object Survey(SurveyMark mark) =>
         new { kind = "survey", x = mark.X.Millimetres, y = mark.Y.Millimetres, u = mark.Mark.Point.U, v = mark.Mark.Point.V, covariance = MarkReport.Matrix(mark.Mark.Covariance) };
-
-    private static string Name<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 }

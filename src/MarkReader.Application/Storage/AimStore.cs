@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dapper;
@@ -61,12 +60,11 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
     /// <summary>The aims, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<KeptAim>> List(long? before, int limit) => database.Run<Page<KeptAim>>(connection =>
     {
-        int size = Math.Clamp(limit, 1, Page<KeptAim>.Limit);
+        int size = Page<KeptAim>.Size(limit);
         List<KeptAim> aims = [.. connection.Query<Row>(
             $"SELECT {Columns} FROM aims WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
             new { before, more = size + 1 }).Select(row => row.ToAim())];
-        string? next = aims.Count > size ? aims[size - 1].Id.ToString(CultureInfo.InvariantCulture) : null;
-        return new Page<KeptAim>([.. aims.Take(size)], next);
+        return Page<KeptAim>.Of(aims, size, aim => aim.Id);
     });
 
     /// <summary>Removes an aim, and those of its photos to which no other aim refers.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dapper;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
@@ -40,12 +39,11 @@ public sealed class VisitStore(Database database, TimeProvider clock)
     /// <summary>The visits, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<VisitEntry>> List(long? before, int limit) => database.Run<Page<VisitEntry>>(connection =>
     {
-        int size = Math.Clamp(limit, 1, Page<VisitEntry>.Limit);
+        int size = Page<VisitEntry>.Size(limit);
         List<VisitEntry> visits = [.. connection.Query<Row>(
             $"SELECT {Columns}, '' AS Machine FROM visits WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
             new { before, more = size + 1 }).Select(row => row.ToEntry())];
-        string? next = visits.Count > size ? visits[size - 1].Id.ToString(CultureInfo.InvariantCulture) : null;
-        return new Page<VisitEntry>([.. visits.Take(size)], next);
+        return Page<VisitEntry>.Of(visits, size, visit => visit.Id);
     });
 
     /// <summary>Takes back the last event that counts, when the visit's version is the expected one. It stays in the record.</summary>

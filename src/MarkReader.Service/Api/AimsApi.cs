@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Globalization;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
@@ -55,8 +54,7 @@ internal static class AimsApi
     {
         if (!aims.List(before, limit).TryGet(out Page<KeptAim>? page, out Failure? failure))
             return Problem.From(failure);
-        string? next = page.Next is null ? null : string.Create(CultureInfo.InvariantCulture, $"/api/aims?before={page.Next}&limit={limit}");
-        return TypedResults.Ok(new AimList([.. page.Items.Select(AimAnswer.From)], next));
+        return TypedResults.Ok(new AimList([.. page.Items.Select(AimAnswer.From)], page.Following("/api/aims", limit)));
     }
 
     private static Results<Ok<AimAnswer>, ProblemHttpResult> Get(AimStore aims, [Description("The aim's number.")] long id) =>

@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Globalization;
 using System.Text.Json;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
@@ -54,8 +53,7 @@ internal static class MachinesApi
     {
         if (!machines.List(before, limit).TryGet(out Page<MachineEntry>? page, out Failure? failure))
             return Problem.From(failure);
-        string? next = page.Next is null ? null : string.Create(CultureInfo.InvariantCulture, $"/api/machines?before={page.Next}&limit={limit}");
-        return TypedResults.Ok(new MachineList(page.Items, next));
+        return TypedResults.Ok(new MachineList(page.Items, page.Following("/api/machines", limit)));
     }
 
     private static async Task<Results<Created<MachineAnswer>, ProblemHttpResult>> PostAsync(HttpContext context, MachineStore machines)

@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Globalization;
 using System.Text.Json;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
@@ -57,8 +56,7 @@ internal static class VisitsApi
     {
         if (!visits.List(before, limit).TryGet(out Page<VisitEntry>? page, out Failure? failure))
             return Problem.From(failure);
-        string? next = page.Next is null ? null : string.Create(CultureInfo.InvariantCulture, $"/api/visits?before={page.Next}&limit={limit}");
-        return TypedResults.Ok(new VisitList(page.Items, next));
+        return TypedResults.Ok(new VisitList(page.Items, page.Following("/api/visits", limit)));
     }
 
     private static async Task<Results<Created<VisitAnswer>, ProblemHttpResult>> PostAsync(HttpContext context, VisitStore visits)
