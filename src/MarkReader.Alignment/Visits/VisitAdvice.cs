@@ -23,7 +23,17 @@ public sealed record ExpectedPlace(MeasuredPoint Mark, IReadOnlyList<NextMarkBra
 /// <param name="Survey">The corner survey; null without a bed.</param>
 /// <param name="Centring">The steady mark in the aperture; null without an aperture.</param>
 /// <param name="Machine">The verdict of the whole.</param>
-public sealed record VisitState(IReadOnlyDictionary<string, VisitLegState> Legs, SurveyState? Survey, CentringState? Centring, Conformity Machine);
+public sealed record VisitState(IReadOnlyDictionary<string, VisitLegState> Legs, SurveyState? Survey, CentringState? Centring, Conformity Machine)
+{
+    /// <summary>The step that the action belongs to; null when the visit is done.</summary>
+    public VisitStep? Current { get; init; }
+
+    /// <summary>Steps that were skipped, with the reasons.</summary>
+    public IReadOnlyDictionary<VisitStep, string> Skipped { get; init; } = new Dictionary<VisitStep, string>();
+
+    /// <summary>Steps that had marks which count no longer, because of a change to an earlier step or to the step itself; a fresh mark ends it.</summary>
+    public IReadOnlySet<VisitStep> Stale { get; init; } = new HashSet<VisitStep>();
+}
 
 /// <summary>What is known of a leg.</summary>
 /// <param name="State">Verdict on its spread against its own tolerance, slope, aim point.</param>

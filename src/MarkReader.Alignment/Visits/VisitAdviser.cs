@@ -7,7 +7,7 @@ namespace MarkReader.Alignment.Visits;
 /// <summary>The next action of a visit: a function of the machine and of what has happened, in the order of the work.</summary>
 /// <remarks>
 /// Leg 1, leg 2, the corner survey with its cures, centring, leg 3. What a change makes stale: <see cref="VisitHistory"/>. A leg that a survey
-/// has shown to be at fault is worked on again against a smaller part of the tolerance.
+/// has shown to be at fault is worked on again against a smaller part of the tolerance. A step that was skipped is passed over.
 /// </remarks>
 public static class VisitAdviser
 {
@@ -41,33 +41,40 @@ public static class VisitAdviser
             {
                 if (!SurveyStage.Of(setup, history).TryGet(out _survey, out Failure? failure))
                     return failure;
-                if (setup.Aperture is not null && _survey.Action is null && _survey.Again is null
+                bool settled = (_survey.Action is null && _survey.Again is null) || (IsSkipped(VisitStep.Survey) && _survey.State.Diagnosis?.Fit is not null);
+                if (setup.Aperture is not null && settled
                     && !CentringStage.Of(setup, history, _survey.State.Diagnosis!.Fit!).TryGet(out _centring, out failure))
                     return failure;
             }
 
-            foreach (string leg in new[] { VisitLeg.One, VisitLeg.Two })
+            foreach (VisitStep step in new[] { VisitStep.LegOne, VisitStep.LegTwo })
             {
-                if (legs.TryGetValue(leg, out LegStage? stage) && stage.Action is { } onLeg)
-                    return Advice(onLeg, stage.Reason, stage.Expected);
+                if (OnLeg(step) is { } stage)
+                    return Advice(step, stage.Action!, stage.Reason, stage.Expected);
             }
 
-            if (_survey?.Again is { } again)
+            if (!IsSkipped(VisitStep.Survey) && _survey?.Again is { } again)
                 return Again(again, _survey);
-            if (_survey?.Action is { } survey)
-                return Advice(survey, _survey.Reason, _survey.Expected);
-            if (_centring?.Action is { } centre)
-                return Advice(centre, _centring.Reason, _centring.Expected);
-            if (legs.TryGetValue(VisitLeg.Three, out LegStage? three) && three.Action is { } below)
-                return Advice(below, three.Reason, three.Expected);
-            return Advice(new VisitAction.Done(), VisitWords.Done(State()), null);
+            if (!IsSkipped(VisitStep.Survey) && _survey?.Action is { } survey)
+                return Advice(VisitStep.Survey, survey, _survey.Reason, _survey.Expected);
+            if (!IsSkipped(VisitStep.Centring) && _centring?.Action is { } centre)
+                return Advice(VisitStep.Centring, centre, _centring.Reason, _centring.Expected);
+            if (OnLeg(VisitStep.LegThree) is { } below)
+                return Advice(VisitStep.LegThree, below.Action!, below.Reason, below.Expected);
+            return Advice(null, new VisitAction.Done(), VisitWords.Done(State(null)), null);
         }
+
+        private bool IsSkipped(VisitStep step) => history.Skipped.ContainsKey(step);
+
+        // The work on a leg; null when there is none to do.
+        private LegStage? OnLeg(VisitStep step) => !IsSkipped(step) && legs.TryGetValue(step.Name(), out LegStage? stage) && stage.Action is not null ? stage : null;
 
         // The leg's own marks decide about its screws; where they show nothing even at the smallest part, something does not fit.
         private Outcome<VisitAdvice> Again(IReadOnlyList<SlopeFinding> slopes, SurveyStage survey)
         {
             VisitWords.SpreadWords words = new(setup.Bed!, survey.State.Greatest!.Value, survey.State.Spread);
-            foreach (SlopeFinding slope in slopes)
+            // A leg that was skipped stays as it is.
+            foreach (SlopeFinding slope in slopes.Where(s => !IsSkipped(VisitSteps.OfLeg(SurveyStage.LegOf(s)))))
             {
                 VisitLeg leg = setup.Find(SurveyStage.LegOf(slope))!;
                 foreach (double tightness in s_tighter)
@@ -75,13 +82,13 @@ public static class VisitAdviser
                     if (!LegStage.Of(setup, leg, history, tightness).TryGet(out LegStage? stage, out Failure? failure))
                         return failure;
                     if (stage.Action is VisitAction.Turn || (stage.Action is VisitAction.Fire && !Surer(stage, leg, slope)))
-                        return Advice(stage.Action, $"{words.Slope(slope)} {stage.Reason}", stage.Expected);
+                        return Advice(VisitSteps.OfLeg(leg.Name), stage.Action, $"{words.Slope(slope)} {stage.Reason}", stage.Expected);
                 }
             }
 
             return survey.Otherwise is { } more
-                ? Advice(more.Action!, more.Reason, more.Expected)
-                : Advice(new VisitAction.Stop(), words.SlopeGone(slopes[0]), null);
+                ? Advice(VisitStep.Survey, more.Action!, more.Reason, more.Expected)
+                : Advice(VisitStep.Survey, new VisitAction.Stop(), words.SlopeGone(slopes[0]), null);
         }
 
         // Once the leg's own marks tell its walk better than the survey does, more of them show nothing new.
@@ -93,14 +100,19 @@ public static class VisitAdviser
             return travel * travel * (own.Covariance.Uu + own.Covariance.Vv) < slope.Covariance.Uu + slope.Covariance.Vv;
         }
 
-        private VisitAdvice Advice(VisitAction action, string reason, ExpectedPlace? expected) =>
-            new(action, reason, expected, State(), [.. history.Warnings, .. legs.Values.SelectMany(l => l.Warnings), .. _survey?.State.Diagnosis?.Warnings ?? []]);
+        private VisitAdvice Advice(VisitStep? step, VisitAction action, string reason, ExpectedPlace? expected) =>
+            new(action, reason, expected, State(step), [.. history.Warnings, .. legs.Values.SelectMany(l => l.Warnings), .. _survey?.State.Diagnosis?.Warnings ?? []]);
 
-        private VisitState State()
+        private VisitState State(VisitStep? step)
         {
             CentringState? centring = setup.Aperture is null ? null : _centring?.State ?? CentringStage.Open;
             Conformity[] parts = [.. legs.Values.Select(l => l.State.State.Spread), .. _survey is null ? [] : new[] { _survey.State.Spread }, .. centring is null ? [] : new[] { centring.Verdict }];
-            return new(legs.ToDictionary(l => l.Key, l => l.Value.State), _survey?.State, centring, JobVerdicts.Whole(parts));
+            return new(legs.ToDictionary(l => l.Key, l => l.Value.State), _survey?.State, centring, JobVerdicts.Whole(parts))
+            {
+                Current = step,
+                Skipped = history.Skipped,
+                Stale = history.Stale,
+            };
         }
     }
 }

@@ -68,6 +68,10 @@ internal static class VisitChecks
                 return Leg(setup, realign.Leg, number);
             case VisitEvent.Disturbed disturbed:
                 return Leg(setup, disturbed.Leg, number);
+            case VisitEvent.Skip skip:
+                return Step(skip.Step);
+            case VisitEvent.Again again:
+                return Step(again.Step);
             case VisitEvent.Survey or VisitEvent.Shim when setup.Bed is null:
                 return Wrong("belongs to a corner survey, but the machine has no bed", "give the bed's travels: \"bed\": {\"x\": 500, \"y\": 400}");
             case VisitEvent.Survey survey:
@@ -81,6 +85,10 @@ internal static class VisitChecks
             default:
                 return null;
         }
+
+        Failure? Step(VisitStep step) => VisitSteps.Of(setup).Contains(step)
+            ? null
+            : Wrong($"belongs to the step {step.Name()}, which the machine does not ask for", $"its steps are {string.Join(", ", VisitSteps.Of(setup).Select(s => s.Name()))}");
 
         Failure? Place(CardPoint at) => Math.Abs(at.U) <= FarthestMark && Math.Abs(at.V) <= FarthestMark
             ? null

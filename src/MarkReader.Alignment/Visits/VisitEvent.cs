@@ -35,4 +35,10 @@ public abstract record VisitEvent
 
     /// <summary>Something not listed here has moved a leg's beam or its target: where it runs is open again, what its screws do is not.</summary>
     public sealed record Disturbed(string Leg) : VisitEvent;
+
+    /// <summary>A step is left as it is, for a reason; it counts as neither within nor outside until it is worked on again.</summary>
+    public sealed record Skip(VisitStep Step, string Reason) : VisitEvent;
+
+    /// <summary>A step is to be done once more, though nothing is known to have changed: its marks no longer count, nor do those of later steps.</summary>
+    public sealed record Again(VisitStep Step) : VisitEvent;
 }

@@ -29,6 +29,8 @@ internal sealed class VisitHistory
     private bool _legTwoShifted;
     private int _elsewhere;
     private (BedCorner Corner, Length Height, Prediction Before)? _shimmed;
+    private readonly Dictionary<VisitStep, string> _skipped = [];
+    private readonly HashSet<VisitStep> _stale = [];
 
     private VisitHistory(VisitSetup setup)
     {
@@ -61,6 +63,10 @@ internal sealed class VisitHistory
         ? []
         : [new("gantryElsewhere", $"{_elsewhere} of the marks of leg 2 were fired with the gantry elsewhere than where that leg is aligned, and are left out: fire them with the gantry at the place that the action names.")];
 
+    public IReadOnlyDictionary<VisitStep, string> Skipped => _skipped;
+
+    public IReadOnlySet<VisitStep> Stale => _stale;
+
     public IReadOnlyList<LegEvent> Leg(string name) => _legs[name];
 
     public static VisitHistory Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
@@ -74,14 +80,23 @@ internal sealed class VisitHistory
 
     private void Take(VisitEvent e)
     {
+        if (Touched(e) is { } worked)
+            _skipped.Remove(worked);
         switch (e)
         {
+            case VisitEvent.Skip skip:
+                _skipped[skip.Step] = skip.Reason;
+                break;
+            case VisitEvent.Again again:
+                Again(again.Step);
+                break;
             case VisitEvent.Mark { Leg: VisitLeg.Two, Gantry: { } gantry } when _setup.Bed is not null && !IsAt(gantry, End):
                 _elsewhere++;
                 break;
             case VisitEvent.Mark mark:
                 Shifted(mark.Leg);
                 _legs[mark.Leg].Add(new LegEvent.Mark(mark.Path, mark.At));
+                _stale.Remove(VisitSteps.OfLeg(mark.Leg));
                 break;
             case VisitEvent.Turn turn:
                 Shifted(turn.Leg);
@@ -90,6 +105,8 @@ internal sealed class VisitHistory
                 break;
             case VisitEvent.Survey survey:
                 (_sinceMove ?? _survey).Add(survey.Seen);
+                _stale.Remove(VisitStep.Survey);
+                _stale.Remove(VisitStep.Centring);
                 Continue(survey.Seen);
                 break;
             case VisitEvent.Shim shim:
@@ -97,6 +114,7 @@ internal sealed class VisitHistory
                 break;
             case VisitEvent.MoveTarget:
                 Moved();
+                _stale.Add(VisitStep.Centring);
                 _legTwoShifted = true;
                 Open(VisitLeg.Three);
                 break;
@@ -114,15 +132,54 @@ internal sealed class VisitHistory
         }
     }
 
+    // The step that an event works on, whose skipping it ends.
+    private static VisitStep? Touched(VisitEvent e) => e switch
+    {
+        VisitEvent.Mark mark => VisitSteps.OfLeg(mark.Leg),
+        VisitEvent.Turn turn => VisitSteps.OfLeg(turn.Leg),
+        VisitEvent.Realign realign => VisitSteps.OfLeg(realign.Leg),
+        VisitEvent.Disturbed disturbed => VisitSteps.OfLeg(disturbed.Leg),
+        VisitEvent.Survey or VisitEvent.Shim => VisitStep.Survey,
+        VisitEvent.MoveTarget or VisitEvent.RaiseTube => VisitStep.Centring,
+        VisitEvent.Again again => again.Step,
+        _ => null,
+    };
+
+    private void Again(VisitStep step)
+    {
+        switch (step)
+        {
+            case VisitStep.Survey:
+                ClearSurvey();
+                break;
+            case VisitStep.Centring when Steady.Count > 0:
+                // As after a move of the target by nothing.
+                Moved();
+                _stale.Add(VisitStep.Centring);
+                break;
+            case VisitStep.LegOne or VisitStep.LegTwo or VisitStep.LegThree:
+                Open(step.Name());
+                After(step.Name());
+                break;
+        }
+    }
+
+    private void ClearSurvey()
+    {
+        Learn();
+        if (_survey.Count > 0)
+            _stale.UnionWith([VisitStep.Survey, VisitStep.Centring]);
+        _survey.Clear();
+        _sinceMove = null;
+    }
+
     // A survey that is within keeps; one still open would mix marks before and after the move, and begins anew.
     private void Moved()
     {
         bool within = Fit() is { } fit && SurveyStage.Spread(_setup.Bed!, fit, _survey).Verdict.Verdict == Verdict.Within;
         _sinceMove = within ? [] : null;
-        if (within)
-            return;
-        Learn();
-        _survey.Clear();
+        if (!within)
+            ClearSurvey();
     }
 
     private void Realign(VisitEvent.Realign realign)
@@ -144,7 +201,8 @@ internal sealed class VisitHistory
             _shimmed = (shim.Corner, shim.Height, Height(fit, shim.Corner));
         // The gantry lies otherwise at this end of its travel, not at the other.
         GantryEnd kept = shim.Corner.AtOtherEnd().End();
-        _survey.RemoveAll(m => IsMoved || !IsAt(m, kept));
+        if (_survey.RemoveAll(m => IsMoved || !IsAt(m, kept)) > 0)
+            _stale.UnionWith([VisitStep.Survey, VisitStep.Centring]);
         _sinceMove = null;
         if (shim.Corner.End() == End)
             Open(VisitLeg.Two);
@@ -179,15 +237,16 @@ internal sealed class VisitHistory
         if (leg == VisitLeg.One)
             Open(VisitLeg.Two);
         Open(VisitLeg.Three);
-        Learn();
-        _survey.Clear();
-        _sinceMove = null;
+        ClearSurvey();
     }
 
     private void Open(string leg)
     {
         if (_legs.TryGetValue(leg, out List<LegEvent>? events) && events.Count > 0 && events[^1] is not LegEvent.Disturbed)
+        {
             events.Add(new LegEvent.Disturbed());
+            _stale.Add(VisitSteps.OfLeg(leg));
+        }
     }
 
     // A moved target leaves leg 2 aligned; its marks lie elsewhere, which counts once it is worked on again.
@@ -207,7 +266,10 @@ internal sealed class VisitHistory
         double station = new[] { leg.Near.Path.Millimetres, leg.Far.Path.Millimetres }.MinBy(s => Math.Abs(s - path));
         LegEvent.Mark continued = new(station, mark.Mark);
         if (IsAt(mark, End) && Math.Abs(station - path) <= AtStation && LegSetupChecks.Events(leg.Model, [continued]) is null)
+        {
             _legs[VisitLeg.Two].Add(continued);
+            _stale.Remove(VisitStep.LegTwo);
+        }
     }
 
     private SurveyFit? Fit() => _setup.Bed is { } bed ? SurveyFit.Solve(bed.Travels, Survey) : null;

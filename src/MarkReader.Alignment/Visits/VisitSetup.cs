@@ -18,6 +18,12 @@ public sealed record VisitSetup(IReadOnlyList<VisitLeg> Legs)
     /// <summary>Washers and sheets for shims; empty: any height can be made.</summary>
     public IReadOnlyList<StockItem> Stock { get; init; } = [];
 
+    /// <summary>Standard deviation of a mark from pulse to pulse, on each axis. A photo does not show it; who makes a mark of a photo adds it. The advice itself does not use it.</summary>
+    public Length PulseScatter { get; init; } = UsualPulseScatter;
+
+    /// <summary>Of a machine of which nothing is known (common practice, no source).</summary>
+    public static Length UsualPulseScatter { get; } = Length.FromMillimetres(0.05);
+
     internal VisitLeg? Find(string name) => Legs.FirstOrDefault(l => l.Name == name);
 }
 

@@ -45,8 +45,15 @@ internal static class VisitWords
         Say($"After {marks} marks it is still open whether the beam is within {aperture.Tolerance.Millimetres:0.##} mm of the aperture's centre. Allow a larger tolerance, or measure the marks with less uncertainty.");
 
     public static string Done(VisitState state) =>
-        "Everything that was asked for is within its tolerance." + (state.Survey?.Greatest is { } greatest ? Say($" The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart.") : string.Empty)
+        (state.Skipped.Count == 0 ? "Everything that was asked for is within its tolerance." : $"Everything but what was skipped is within its tolerance. Skipped: {string.Join("; ", state.Skipped.OrderBy(s => s.Key).Select(s => $"{Name(s.Key)} ({s.Value})"))}.") + (state.Survey?.Greatest is { } greatest ? Say($" The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart.") : string.Empty)
         + (state.Centring?.Offset is { } offset ? Say($" The steady mark is {offset.Vector.Magnitude:0.00} mm from the aperture's centre.") : string.Empty);
+
+    private static string Name(VisitStep step) => step switch
+    {
+        VisitStep.Survey => "the corner survey",
+        VisitStep.Centring => "centring",
+        _ => $"leg {step.Name()}",
+    };
 
     private static string Name(BedCorner corner) => corner switch
     {

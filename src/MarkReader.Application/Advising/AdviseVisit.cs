@@ -12,4 +12,7 @@ public static class AdviseVisit
             return failure;
         return advice with { Warnings = [.. visit.Warnings, .. advice.Warnings] };
     }
+
+    /// <summary>The machine of a visit file.</summary>
+    public static Outcome<VisitSetup> Setup(ReadOnlyMemory<byte> bytes) => VisitFile.Read(bytes).TryGet(out Visit? visit, out Failure? failure) ? visit.Setup : failure;
 }

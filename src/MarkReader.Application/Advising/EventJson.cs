@@ -8,13 +8,16 @@ namespace MarkReader.Application.Advising;
 /// <summary>Reads one event of a visit file.</summary>
 internal static class EventJson
 {
+    /// <summary>Longest reason for skipping a step, UTF-16 units.</summary>
+    public const int LongestReason = 200;
+
     private const double LeastUncertainty = 1e-4, MostUncertainty = 50;
 
-    private static readonly string[] s_kinds = ["mark", "turn", "survey", "shim", "moveTarget", "raiseTube", "realign", "disturbed"];
+    private static readonly string[] s_kinds = ["mark", "turn", "survey", "shim", "moveTarget", "raiseTube", "realign", "disturbed", "skip", "again"];
 
     // Programs that keep a record add fields of their own.
     private static readonly string[] s_fields =
-        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "gantry", "time", "note", "photo", "mark", "reason"];
+        ["kind", "leg", "path", "u", "v", "uncertainty", "covariance", "screw", "turns", "x", "y", "corner", "height", "at", "end", "gantry", "time", "note", "photo", "mark", "reason", "step", "tap"];
 
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitEvent? Read(JsonFields fields, JsonElement element, int number)
@@ -31,11 +34,30 @@ internal static class EventJson
             "raiseTube" => new VisitEvent.RaiseTube(Mm(e, "height")),
             "realign" => new VisitEvent.Realign(e.Text("leg"), e.Text("leg") == VisitLeg.Two ? e.Choice<GantryEnd>(e.Has("end") ? "end" : "at") : GantryEnd.Near),
             "disturbed" => new VisitEvent.Disturbed(e.Text("leg")),
+            "skip" => new VisitEvent.Skip(Step(fields, e), Reason(fields, e)),
+            "again" => new VisitEvent.Again(Step(fields, e)),
             _ => null,
         };
         if (read is null)
             fields.Refuse($"event {number} is of the kind '{JsonFields.Short(kind)}'", $"known kinds are {string.Join(", ", s_kinds)}");
         return fields.Wrong is null ? read : null;
+    }
+
+    private static VisitStep Step(JsonFields fields, JsonObject e)
+    {
+        string name = e.Text("step");
+        VisitStep? step = VisitSteps.Find(name);
+        if (step is null)
+            fields.Refuse($"'step' of {e.Where} is '{JsonFields.Short(name)}'", "give one of 1, 2, survey, centring, 3");
+        return step ?? VisitStep.LegOne;
+    }
+
+    private static string Reason(JsonFields fields, JsonObject e)
+    {
+        string reason = e.Text("reason").Trim();
+        if (reason.Length is 0 or > LongestReason || reason.Any(char.IsControl))
+            fields.Refuse($"'reason' of {e.Where} is empty, longer than {LongestReason} signs, or has signs that cannot be shown", "say in one line why the step is skipped");
+        return reason;
     }
 
     private static MeasuredPoint Mark(JsonFields fields, JsonObject e)

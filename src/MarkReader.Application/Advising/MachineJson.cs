@@ -20,7 +20,7 @@ internal static class MachineJson
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitSetup? Read(JsonFields fields, JsonElement element)
     {
-        JsonObject machine = fields.Object(element, "the machine", "legs", "bed", "aperture", "washers", "name");
+        JsonObject machine = fields.Object(element, "the machine", "legs", "bed", "aperture", "washers", "name", "pulseScatter", "remindDays");
         VisitLeg?[] legs = [.. machine.List("legs", required: true).Select((e, i) => Leg(fields, e, i + 1))];
         StockItem[] stock = [.. machine.List("washers").Select((e, i) => Washer(fields, e, i + 1))];
         VisitSetup setup = new([.. legs.OfType<VisitLeg>()])
@@ -28,10 +28,20 @@ internal static class MachineJson
             Bed = machine.Find("bed") is { } bed ? Bed(fields, bed) : null,
             Aperture = machine.Find("aperture") is { } aperture ? Aperture(fields, aperture) : null,
             Stock = stock,
+            PulseScatter = Length.FromMillimetres(PulseScatter(fields, machine)),
         };
         if (fields.Wrong is null && stock.Length > 0 && !StackSearch.Best(stock, Length.Zero, Length.FromMillimetres(0.1)).TryGet(out _, out Failure? wrong))
             fields.Refuse($"the washers: {wrong.Message}", wrong.Hint);
         return fields.Wrong is null ? setup : null;
+    }
+
+    private static double PulseScatter(JsonFields fields, JsonObject machine)
+    {
+        double scatter = machine.Millimetres("pulseScatter", VisitSetup.UsualPulseScatter.Millimetres);
+        if (scatter is >= 0 and <= 5)
+            return scatter;
+        fields.Refuse("'pulseScatter' of the machine is not between 0 and 5 mm", "give the standard deviation of a mark from pulse to pulse in mm, or leave it out");
+        return 0;
     }
 
     private static VisitLeg? Leg(JsonFields fields, JsonElement element, int number)

@@ -15,14 +15,17 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     private const string Columns = "id, name, version, added_at AS AddedAt, changed_at AS ChangedAt";
 
     /// <summary>Keeps a new machine.</summary>
-    public Outcome<KeptMachine> Add(MachineDocument document) => database.Run<KeptMachine>(connection =>
+    /// <param name="request">The request's key; one that is repeated gives the machine that it added. Null: every call adds one.</param>
+    public Outcome<KeptMachine> Add(MachineDocument document, RequestKey? request = null) => database.Run<KeptMachine>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
+        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM machines WHERE request_key = @Key", request) is { } earlier)
+            return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
         if (connection.QuerySingle<int>("SELECT count(*) FROM machines") >= Most)
             return new Failure(MachineFailures.TooMany, $"{Most} machines are kept already", "delete those that are no longer needed");
         long id = connection.QuerySingle<long>(
-            "INSERT INTO machines (name, document, version, added_at, changed_at) VALUES (@Name, @Text, 1, @time, @time) RETURNING id",
-            new { document.Name, document.Text, time = Moment.ToText(clock.GetUtcNow()) });
+            "INSERT INTO machines (name, document, version, added_at, changed_at, request_key, request_digest) VALUES (@Name, @Text, 1, @time, @time, @Key, @Digest) RETURNING id",
+            new { document.Name, document.Text, request?.Key, request?.Digest, time = Moment.ToText(clock.GetUtcNow()) });
         KeptMachine kept = Find(connection, id)!;
         transaction.Commit();
         return kept;

@@ -15,17 +15,8 @@ public sealed class PhotographedMarks(IReadOnlyList<CardKind> cards, Func<string
     /// <inheritdoc/>
     public Outcome<MeasuredMark> Measure(BurnMark mark, int number, Random random)
     {
-        int tape = random.Next();
-        (TapedTarget? target, Failure? failure) = (null, null);
-        foreach (CardKind card in cards)
-        {
-            if (TapedTarget.Fresh(card, tape).Burn(mark.Place, mark.Diameter).TryGet(out target, out failure))
-                break;
-        }
-
-        if (target is null)
-            return failure!;
-        byte[] photo = PracticePhotographer.Photograph(target, random);
+        if (!PulsePhoto.Take(cards, mark, random).TryGet(out byte[]? photo, out Failure? failure))
+            return failure;
         string name = string.Create(CultureInfo.InvariantCulture, $"pulse-{number:00}.jpg");
         if (keep(name, photo) is { } notKept)
             return notKept;

@@ -21,23 +21,26 @@ public sealed record PracticeRequest(
 {
     public const double UsualSlope = 8, UsualMark = 0.05, UsualTolerance = 0.5;
 
-    /// <summary>What the request asks for, or the first thing that is wrong with it.</summary>
-    internal Outcome<MisalignmentRanges> Ranges()
+    /// <summary>The first thing that is wrong with the request, or null.</summary>
+    public Failure? Check()
     {
         Failure? Between(double value, double least, double most, string what) =>
             InputChecks.Between(value, (least, most), PractisingFailures.MachineInvalid, what, "leave it out to use the usual value");
-        return (Failure?)(Between(Slope, 0, 10, "the largest slope in mrad")
+        return Between(Slope, 0, 10, "the largest slope in mrad")
             ?? Between(Twist, 0, 3, "the largest height of a corner in mm")
             ?? Between(Bend, 0, 1, "the bend of the rails in mm")
             ?? Between(Mark, 0.001, 0.5, "the scatter of the marks in mm")
-            ?? Between(Tolerance, 0.1, 5, "the tolerance in mm")) is { } wrong
-            ? wrong
-            : new MisalignmentRanges
-            {
-                Slope = Angle.FromMilliradians(Slope),
-                Twist = Length.FromMillimetres(Twist),
-                RailBend = Length.FromMillimetres(Bend),
-                Mark = Length.FromMillimetres(Mark),
-            };
+            ?? Between(Tolerance, 0.1, 5, "the tolerance in mm");
     }
+
+    /// <summary>What the request asks for, or the first thing that is wrong with it.</summary>
+    internal Outcome<MisalignmentRanges> Ranges() => Check() is { } wrong
+        ? wrong
+        : new MisalignmentRanges
+        {
+            Slope = Angle.FromMilliradians(Slope),
+            Twist = Length.FromMillimetres(Twist),
+            RailBend = Length.FromMillimetres(Bend),
+            Mark = Length.FromMillimetres(Mark),
+        };
 }

@@ -1,7 +1,6 @@
 using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Visits;
 using MarkReader.Practice.Machines;
-using MarkReader.Practice.Misalignment;
 using MarkReader.Practice.Truth;
 using MarkReader.Quantities;
 
@@ -16,8 +15,11 @@ public sealed class PracticeSession
     private readonly Random _random;
     private readonly IPracticeMeasurement _measurement;
 
-    private PracticeSession(PracticeMachine machine, VisitSetup setup, Random random, IPracticeMeasurement measurement) =>
-        (_first, Setup, _random, _measurement) = (PracticeVisit.Begin(machine), setup, random, measurement);
+    private PracticeSession(PracticeRequest request, PracticeMachine machine, VisitSetup setup, IPracticeMeasurement measurement) =>
+        (Request, _first, Setup, _random, _measurement) = (request, PracticeVisit.Begin(machine), setup, new Random(unchecked(request.Seed + 1_000_003)), measurement);
+
+    /// <summary>The machine that was asked for.</summary>
+    public PracticeRequest Request { get; }
 
     /// <summary>What the machine's owner tells of it.</summary>
     public VisitSetup Setup { get; }
@@ -35,11 +37,10 @@ public sealed class PracticeSession
     /// <param name="measurement">How the marks are measured.</param>
     public static Outcome<PracticeSession> Begin(PracticeRequest request, IReadOnlyList<StockItem> stock, IPracticeMeasurement measurement)
     {
-        if (!request.Ranges().TryGet(out MisalignmentRanges? ranges, out Failure? failure))
+        if (!PracticeMachineFile.Draw(request).TryGet(out PracticeMachine? machine, out Failure? failure))
             return failure;
-        PracticeMachine machine = RandomMachines.Draw(StatedMachine.Desktop, ranges, new Random(request.Seed));
         Length tolerance = Length.FromMillimetres(request.Tolerance);
-        return new PracticeSession(machine, PracticeSetup.Of(machine.Stated, tolerance, tolerance, stock: stock), new Random(unchecked(request.Seed + 1_000_003)), measurement);
+        return new PracticeSession(request, machine, PracticeSetup.Of(machine.Stated, tolerance, tolerance, stock: stock), measurement);
     }
 
     public Outcome<VisitAdvice> Advise() => VisitAdviser.Advise(Setup, Events);

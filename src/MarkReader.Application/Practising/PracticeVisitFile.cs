@@ -1,3 +1,4 @@
+using System.Globalization;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Reports;
@@ -8,21 +9,20 @@ namespace MarkReader.Application.Practising;
 /// <summary>A practice visit as a visit file, which advise reads.</summary>
 public static class PracticeVisitFile
 {
-    public static string Write(PracticeSession session)
+    public static string Write(PracticeSession session) => ReportJson.Write(new { machine = Machine(session.Setup, session.Machine, session.Request), events = session.Events.Select(Event) });
+
+    /// <summary>The machine alone, as a machine's document.</summary>
+    internal static string WriteMachine(VisitSetup setup, StatedMachine machine, PracticeRequest request) => ReportJson.Write(Machine(setup, machine, request));
+
+    private static object Machine(VisitSetup setup, StatedMachine machine, PracticeRequest request) => new
     {
-        VisitSetup setup = session.Setup;
-        return ReportJson.Write(new
-        {
-            machine = new
-            {
-                legs = new[] { Leg(setup.Legs[0], session.Machine.LegOne.Frame), Leg(setup.Legs[1], session.Machine.LegTwo.Frame) },
-                bed = new { x = setup.Bed!.Travels.X.Millimetres, y = setup.Bed.Travels.Y.Millimetres, tolerance = setup.Bed.Tolerance.Millimetres },
-                aperture = new { tolerance = setup.Aperture!.Tolerance.Millimetres },
-                washers = setup.Stock.Select(s => s.Thickness.Millimetres),
-            },
-            events = session.Events.Select(Event),
-        });
-    }
+        name = string.Create(CultureInfo.InvariantCulture, $"practice machine {request.Seed}"),
+        legs = new[] { Leg(setup.Legs[0], machine.LegOne.Frame), Leg(setup.Legs[1], machine.LegTwo.Frame) },
+        bed = new { x = setup.Bed!.Travels.X.Millimetres, y = setup.Bed.Travels.Y.Millimetres, tolerance = setup.Bed.Tolerance.Millimetres },
+        aperture = new { tolerance = setup.Aperture!.Tolerance.Millimetres },
+        washers = setup.Stock.Select(s => s.Thickness.Millimetres),
+        pulseScatter = request.Mark,
+    };
 
     private static object Leg(VisitLeg leg, StatedFrame frame) => new
     {
@@ -53,6 +53,8 @@ public static class PracticeVisitFile
         VisitEvent.RaiseTube raise => new { kind = "raiseTube", height = raise.Height.Millimetres },
         VisitEvent.Realign realign => new { kind = "realign", leg = realign.Leg, at = SurveyReport.Name(realign.At) },
         VisitEvent.Disturbed disturbed => new { kind = "disturbed", leg = disturbed.Leg },
+        VisitEvent.Skip skip => new { kind = "skip", step = skip.Step.Name(), reason = skip.Reason },
+        VisitEvent.Again again => new { kind = "again", step = again.Step.Name() },
         _ => throw new ArgumentException("Unknown event.", nameof(e)),
     };
 

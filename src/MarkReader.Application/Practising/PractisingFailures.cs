@@ -13,6 +13,12 @@ public static class PractisingFailures
     /// <summary>The machine that is asked for is beyond what can be practised on.</summary>
     public static readonly FailureCode MachineInvalid = new("PRACTICE_MACHINE_INVALID", FailureKind.BadInput);
 
+    /// <summary>The visit is to a real machine.</summary>
+    public static readonly FailureCode NotPractice = new("NOT_PRACTICE", FailureKind.BadInput);
+
+    /// <summary>Something other than a pulse comes next.</summary>
+    public static readonly FailureCode NoPulseNow = new("NO_PULSE_NOW", FailureKind.BadInput);
+
     /// <summary>A line that a person wrote is no action.</summary>
     public static readonly FailureCode ActionUnreadable = new("ACTION_UNREADABLE", FailureKind.BadInput);
 

@@ -7,8 +7,18 @@ namespace MarkReader.Application.Reports;
 /// <summary>The JSON of a visit's next action: mm, mrad, turns; covariances mm².</summary>
 /// <param name="Expected">Where the next mark should lie; null when none is asked for or nothing can be said yet.</param>
 /// <param name="State">By leg's name, and survey, centring and machine.</param>
+/// <param name="Step">Name of the step that the action belongs to: 1, 2, survey, centring, 3; null when the visit is done.</param>
+/// <param name="Skipped">Steps that were skipped, with the reasons.</param>
+/// <param name="Stale">Steps whose marks count no longer; a fresh mark on clean tape is asked for in its time.</param>
 public sealed record VisitReport(
-    VisitActionReport Action, string Reason, VisitExpectedReport? Expected, IReadOnlyDictionary<string, object> State, IReadOnlyList<WarningReport> Warnings)
+    VisitActionReport Action,
+    string Reason,
+    VisitExpectedReport? Expected,
+    IReadOnlyDictionary<string, object> State,
+    IReadOnlyList<WarningReport> Warnings,
+    string? Step,
+    IReadOnlyDictionary<string, string> Skipped,
+    IReadOnlyList<string> Stale)
 {
     public static VisitReport From(VisitAdvice advice)
     {
@@ -20,7 +30,9 @@ public sealed record VisitReport(
         if (advice.State.Centring is { } centring)
             state.Add("centring", VisitCentringReport.From(centring));
         state.Add("machine", new VisitVerdictReport(SurveyReport.Name(advice.State.Machine.Verdict), advice.State.Machine.Probability));
-        return new(VisitActionReport.From(advice.Action), advice.Reason, VisitExpectedReport.From(advice.Expected), state, WarningReport.From(advice.Warnings));
+        return new(
+            VisitActionReport.From(advice.Action), advice.Reason, VisitExpectedReport.From(advice.Expected), state, WarningReport.From(advice.Warnings),
+            advice.State.Current?.Name(), advice.State.Skipped.ToDictionary(s => s.Key.Name(), s => s.Value), [.. advice.State.Stale.Order().Select(s => s.Name())]);
     }
 }
 

@@ -35,6 +35,12 @@ public static class StorageFailures
     /// <summary>What was to be changed has changed since it was read.</summary>
     public static readonly FailureCode Changed = new("CHANGED_MEANWHILE", FailureKind.BadInput);
 
+    /// <summary>A request's key is missing or has signs that it may not have.</summary>
+    public static readonly FailureCode KeyInvalid = new("IDEMPOTENCY_KEY_INVALID", FailureKind.BadInput);
+
+    /// <summary>The key came with another request before.</summary>
+    public static readonly FailureCode KeyReused = new("IDEMPOTENCY_KEY_REUSED", FailureKind.BadInput);
+
     internal static Failure ChangedMeanwhile(string what, long version) => new(
         Changed, $"{what} has changed meanwhile and is at version {version}", "read it again, then repeat the change on what it is now");
 

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
@@ -16,10 +17,11 @@ internal sealed record EventDocument(string Text, string? Photo)
     private static readonly string[] s_measured = ["u", "v", "uncertainty", "covariance"];
 
     /// <summary>
-    /// Reads an event that was sent: JSON of its own, so that nothing else can come in with it. "photo" and "mark" (number in the photo's marks, from 0) in place of
-    /// u, v and their uncertainty are filled in from what was last measured in the photo.
+    /// Reads an event that was sent: JSON of its own, so that nothing else can come in with it. In place of u, v and their uncertainty there may be "photo" with
+    /// "mark" (number in the photo's marks, from 0) or with "tap" (a place in the photo, {"x": …, "y": …} in px): then the mark is taken from the photo, and the
+    /// scatter of the machine's pulses is added to its covariance.
     /// </summary>
-    public static Outcome<EventDocument> Read(ReadOnlyMemory<byte> bytes, PhotoStore photos)
+    public static Outcome<EventDocument> Read(ReadOnlyMemory<byte> bytes, PhotoStore photos, KeptVisit visit)
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 4 }, out string unreadable);
         if (document is null)
@@ -28,35 +30,31 @@ internal sealed record EventDocument(string Text, string? Photo)
             return Unreadable("the event is not an object");
         JsonFields fields = new(VisitLogFailures.EventUnreadable);
         JsonObject e = new(fields, document.RootElement, "the event");
-        if (!e.Has("mark"))
+        if (!e.Has("mark") && !e.Has("tap"))
             return new EventDocument(Encoding.UTF8.GetString(JsonText.WithoutMark(bytes).Span), null);
-        double number = e.Number("mark");
         string photo = e.Text("photo");
+        double number = e.Number("mark", -1);
+        PixelPoint? tap = e.Find("tap") is { } place ? Tap(fields, place) : null;
         if (fields.Wrong is { } wrong)
             return wrong;
-        if (s_measured.FirstOrDefault(e.Has) is { } twice)
-            return new Failure(VisitLogFailures.EventUnreadable, $"the event has both 'mark' and '{twice}'", "give photo and mark, or u, v and their uncertainty");
-        return Find(photos, photo, number).TryGet(out MarkReport? mark, out Failure? failure) ? new EventDocument(Fill(document.RootElement, mark), photo) : failure;
-    }
-
-    private static Outcome<MarkReport> Find(PhotoStore photos, string photo, double number)
-    {
-        if (!photos.FindMeasurement(photo).TryGet(out KeptMeasurement? measurement, out Failure? failure))
+        if (s_measured.Concat(tap is null ? [] : ["mark"]).FirstOrDefault(e.Has) is { } twice)
+            return new Failure(VisitLogFailures.EventUnreadable, $"the event has both '{(tap is null ? "mark" : "tap")}' and '{twice}'", "give photo and mark, or photo and tap, or u, v and their uncertainty");
+        Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, photo, tap.Value);
+        if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Setup(Encoding.UTF8.GetBytes(visit.File())).TryGet(out VisitSetup? setup, out failure))
             return failure;
-        if (measurement.Answer is KeptAnswer.Refusal refusal)
-            return refusal.Failure;
-        IReadOnlyList<MarkReport> marks = JsonSerializer.Deserialize<MeasureReport>(((KeptAnswer.Report)measurement.Answer).Json, ReportJson.Options)!.Marks;
-        for (int i = 0; i < marks.Count; i++)
-        {
-            if (i == number)
-                return marks[i];
-        }
-
-        return new Failure(VisitLogFailures.PhotoMarkUnknown, $"the photo has {marks.Count} marks and none of this number", "count them from 0, as measure sorts them: by u");
+        return new EventDocument(Fill(document.RootElement, mark, setup.PulseScatter), photo);
     }
 
-    private static string Fill(JsonElement e, MarkReport mark)
+    private static PixelPoint Tap(JsonFields fields, JsonElement element)
     {
+        JsonObject tap = fields.Object(element, "the event's tap", "x", "y");
+        return new(tap.Number("x"), tap.Number("y"));
+    }
+
+    private static string Fill(JsonElement e, MarkReport mark, Length scatter)
+    {
+        double variance = scatter.Millimetres * scatter.Millimetres;
+        double[][] c = mark.Covariance;
         using MemoryStream text = new();
         using (Utf8JsonWriter writer = new(text, new() { Encoder = ReportJson.Options.Encoder }))
         {
@@ -66,7 +64,7 @@ internal sealed record EventDocument(string Text, string? Photo)
             writer.WriteNumber("u", mark.U);
             writer.WriteNumber("v", mark.V);
             writer.WritePropertyName("covariance");
-            JsonSerializer.Serialize(writer, mark.Covariance);
+            JsonSerializer.Serialize<double[][]>(writer, [[c[0][0] + variance, c[0][1]], [c[1][0], c[1][1] + variance]]);
             writer.WriteEndObject();
         }
 

@@ -1,3 +1,7 @@
+using System.Text;
+using MarkReader.Application.Practising;
+using MarkReader.Application.Storage;
+
 namespace MarkReader.Application.VisitLog;
 
 /// <summary>A visit that is kept, without machine and events.</summary>
@@ -8,7 +12,10 @@ namespace MarkReader.Application.VisitLog;
 /// <param name="Version">1 at first; one more with each event that is added or taken back.</param>
 /// <param name="BegunAt">UTC, to the millisecond.</param>
 /// <param name="ChangedAt">When the version last changed.</param>
-public sealed record VisitEntry(long Id, long? MachineId, string MachineName, string Note, long Version, DateTimeOffset BegunAt, DateTimeOffset ChangedAt);
+/// <param name="DoneBy">Who does the work; may be empty.</param>
+/// <param name="IsPractice">Whether its machine exists only in this program.</param>
+public sealed record VisitEntry(
+    long Id, long? MachineId, string MachineName, string Note, long Version, DateTimeOffset BegunAt, DateTimeOffset ChangedAt, string DoneBy = "", bool IsPractice = false);
 
 /// <summary>An event of a visit.</summary>
 /// <param name="Number">Counts up in its visit; never used twice.</param>
@@ -18,12 +25,7 @@ public sealed record VisitEntry(long Id, long? MachineId, string MachineName, st
 /// <param name="AddedAt">UTC, to the millisecond.</param>
 /// <param name="AddedVersion">The visit's version that it made.</param>
 /// <param name="TakenBack">When it was taken back; null: it counts.</param>
-public sealed record KeptEvent(int Number, string Text, string? Photo, EventRequest Request, DateTimeOffset AddedAt, long AddedVersion, TakenBack? TakenBack);
-
-/// <summary>What tells a repeated request from a new one.</summary>
-/// <param name="Key">Chosen by the client.</param>
-/// <param name="Digest">SHA-256 of the bytes that it sent, in hexadecimal digits.</param>
-public sealed record EventRequest(string Key, string Digest);
+public sealed record KeptEvent(int Number, string Text, string? Photo, RequestKey Request, DateTimeOffset AddedAt, long AddedVersion, TakenBack? TakenBack);
 
 /// <summary>When an event was taken back, and the visit's version which that made.</summary>
 public sealed record TakenBack(DateTimeOffset At, long Version);
@@ -33,6 +35,9 @@ public sealed record TakenBack(DateTimeOffset At, long Version);
 /// <param name="All">All events in their order, with those that were taken back.</param>
 public sealed record KeptVisit(VisitEntry Entry, string Machine, IReadOnlyList<KeptEvent> All)
 {
+    /// <summary>The practice machine of the visit; null when its machine is a real one.</summary>
+    public PracticeRequest? Practice { get; init; }
+
     /// <summary>The events that count.</summary>
     public IEnumerable<KeptEvent> Events => EventsAt(Entry.Version);
 
@@ -42,8 +47,12 @@ public sealed record KeptVisit(VisitEntry Entry, string Machine, IReadOnlyList<K
     /// <summary>The visit file, which advise reads.</summary>
     public string File() => File(Machine, Events.Select(e => e.Text));
 
+    internal byte[] FileBytes() => Encoding.UTF8.GetBytes(File());
+
     /// <summary>The visit file of an earlier version.</summary>
     public string FileAt(long version) => File(Machine, EventsAt(version).Select(e => e.Text));
+
+    internal string FileWithout(int number) => File(Machine, Events.Where(e => e.Number != number).Select(e => e.Text));
 
     internal string FileWith(string further) => File(Machine, Events.Select(e => e.Text).Append(further));
 

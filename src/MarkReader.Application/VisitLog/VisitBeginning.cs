@@ -1,19 +1,21 @@
 using System.Text.Json;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Practising;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.VisitLog;
 
-/// <summary>What a visit is begun with: {"machine": 3, "note": "…"}.</summary>
-/// <param name="MachineId">Number of a machine that is kept.</param>
+/// <summary>What a visit is begun with: {"machine": 3, "note": "…", "doneBy": "…"}, or with "practice": {"seed": 6} in place of the machine.</summary>
+/// <param name="MachineId">Number of a machine that is kept; null for a practice machine.</param>
 /// <param name="Note">May be empty.</param>
-public sealed record VisitBeginning(long MachineId, string Note)
+/// <param name="DoneBy">Who does the work; may be empty.</param>
+/// <param name="Practice">The practice machine; null for one that is kept.</param>
+public sealed record VisitBeginning(long? MachineId, string Note, string DoneBy = "", PracticeRequest? Practice = null)
 {
     /// <summary>Largest text of it, bytes.</summary>
     public const int MostBytes = 4 << 10;
 
-    /// <summary>Longest note, UTF-16 units.</summary>
-    public const int LongestNote = 500;
+    private const int MostSeeds = 1_000_000;
 
     private const double LargestId = 1L << 53;
 
@@ -23,13 +25,30 @@ public sealed record VisitBeginning(long MachineId, string Note)
         if (document is null)
             return new Failure(VisitLogFailures.BeginningUnreadable, $"what begins the visit {unreadable}", "write {\"machine\": 3}, with the number of a machine that is kept");
         JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
-        JsonObject beginning = fields.Object(document.RootElement, "what begins the visit", "machine", "note");
-        double machine = beginning.Number("machine");
-        string note = beginning.Text("note", "");
+        JsonObject beginning = fields.Object(document.RootElement, "what begins the visit", "machine", "practice", "note", "doneBy");
+        PracticeRequest? practice = beginning.Find("practice") is { } wanted ? Practise(fields, wanted) : null;
+        double machine = practice is null ? beginning.Number("machine") : 0;
+        VisitDescription words = VisitDescription.Read(fields, beginning);
         if (!(machine >= 0 && machine <= LargestId) || machine != Math.Floor(machine))
             fields.Refuse("'machine' of what begins the visit is not the number of a machine", "give the id of a machine that is kept");
-        if (note.Length > LongestNote || note.Any(c => char.IsControl(c) && c is not '\n'))
-            fields.Refuse($"'note' of what begins the visit is longer than {LongestNote} signs, or has signs that cannot be shown", "shorten it");
-        return fields.Wrong is { } wrong ? wrong : new VisitBeginning((long)machine, note);
+        return fields.Wrong is { } wrong ? wrong : new VisitBeginning(practice is null ? (long)machine : null, words.Note, words.DoneBy, practice);
+    }
+
+    private static PracticeRequest Practise(JsonFields fields, JsonElement element)
+    {
+        JsonObject wanted = fields.Object(element, "the practice machine", "seed", "slope", "twist", "bend", "mark", "tolerance");
+        double seed = wanted.Number("seed");
+        if (!(seed >= 0 && seed < MostSeeds) || seed != Math.Floor(seed))
+            fields.Refuse("'seed' of the practice machine is not a whole number from 0 to 999999", "give the number of the machine, 7 for example");
+        PracticeRequest request = new(
+            fields.Wrong is null ? (int)seed : 0,
+            wanted.Number("slope", PracticeRequest.UsualSlope),
+            wanted.Number("twist", 0),
+            wanted.Number("bend", 0),
+            wanted.Number("mark", PracticeRequest.UsualMark),
+            wanted.Number("tolerance", PracticeRequest.UsualTolerance));
+        if (request.Check() is { } wrong)
+            fields.Refuse(wrong.Message, wrong.Hint);
+        return request;
     }
 }

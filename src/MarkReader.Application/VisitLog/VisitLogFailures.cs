@@ -18,14 +18,14 @@ public static class VisitLogFailures
     /// <summary>The visit's file would become larger than one that can be read.</summary>
     public static readonly FailureCode TooLarge = new("VISIT_TOO_LARGE", FailureKind.BadInput);
 
-    /// <summary>The request's key is missing or has signs that it may not have.</summary>
-    public static readonly FailureCode KeyInvalid = new("IDEMPOTENCY_KEY_INVALID", FailureKind.BadInput);
-
-    /// <summary>The key came with another event before.</summary>
-    public static readonly FailureCode KeyReused = new("IDEMPOTENCY_KEY_REUSED", FailureKind.BadInput);
-
     /// <summary>No event counts that could be taken back.</summary>
     public static readonly FailureCode NothingToTakeBack = new("NOTHING_TO_TAKE_BACK", FailureKind.BadInput);
+
+    /// <summary>The event is not one that counts.</summary>
+    public static readonly FailureCode EventUnknown = new("EVENT_UNKNOWN", FailureKind.BadInput);
+
+    /// <summary>As many visits are kept as there may be.</summary>
+    public static readonly FailureCode TooMany = new("TOO_MANY_VISITS", FailureKind.BadInput);
 
     internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no visit {id} is kept", "choose one from the list of visits");
 }

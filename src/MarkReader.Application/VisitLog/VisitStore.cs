@@ -1,5 +1,9 @@
+using System.Globalization;
+using System.Text.Json;
 using Dapper;
 using MarkReader.Application.Machines;
+using MarkReader.Application.Practising;
+using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
@@ -9,20 +13,29 @@ namespace MarkReader.Application.VisitLog;
 /// <summary>Keeps visits and their events. <see cref="VisitDesk"/> adds events.</summary>
 public sealed class VisitStore(Database database, TimeProvider clock)
 {
-    private const string Columns = "id, machine_id AS MachineId, machine_name AS MachineName, note, version, begun_at AS BegunAt, changed_at AS ChangedAt";
+    /// <summary>The most visits that are kept.</summary>
+    public const int Most = 20_000;
 
-    /// <summary>Begins a visit with a copy of a machine that is kept.</summary>
-    public Outcome<KeptVisit> Begin(VisitBeginning beginning) => database.Run<KeptVisit>(connection =>
+    private const string Columns = "id, machine_id AS MachineId, machine_name AS MachineName, note, version, begun_at AS BegunAt, changed_at AS ChangedAt, done_by AS DoneBy, practice";
+
+    /// <summary>Begins a visit with a copy of a machine that is kept, or on a practice machine.</summary>
+    /// <param name="request">The request's key; one that is repeated gives the visit that it began. Null: every call begins one.</param>
+    public Outcome<KeptVisit> Begin(VisitBeginning beginning, RequestKey? request = null) => database.Run<KeptVisit>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (MachineStore.Find(connection, beginning.MachineId) is not { } machine)
-            return MachineFailures.NotKept(beginning.MachineId);
+        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM visits WHERE request_key = @Key", request) is { } earlier)
+            return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
+        if (connection.QuerySingle<int>("SELECT count(*) FROM visits") >= Most)
+            return new Failure(VisitLogFailures.TooMany, $"{Most} visits are kept already", "delete those that are no longer needed");
+        if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out Failure? failure))
+            return failure;
+        string? practice = beginning.Practice is { } wanted ? JsonSerializer.Serialize(wanted, ReportJson.Options) : null;
         long id = connection.QuerySingle<long>(
             """
-            INSERT INTO visits (machine_id, machine_name, machine, note, version, begun_at, changed_at)
-            VALUES (@Id, @Name, @Text, @Note, 1, @time, @time) RETURNING id
+            INSERT INTO visits (machine_id, machine_name, machine, note, version, begun_at, changed_at, done_by, practice, request_key, request_digest)
+            VALUES (@Id, @Name, @Text, @Note, 1, @time, @time, @DoneBy, @practice, @Key, @Digest) RETURNING id
             """,
-            new { machine.Entry.Id, machine.Entry.Name, machine.Text, beginning.Note, time = Now() });
+            new { machine.Id, machine.Name, machine.Text, beginning.Note, beginning.DoneBy, practice, request?.Key, request?.Digest, time = Now() });
         KeptVisit visit = Find(connection, id)!;
         transaction.Commit();
         return visit;
@@ -37,28 +50,47 @@ public sealed class VisitStore(Database database, TimeProvider clock)
     });
 
     /// <summary>The visits, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
-    public Outcome<Page<VisitEntry>> List(long? before, int limit) => database.Run<Page<VisitEntry>>(connection =>
+    /// <param name="machine">Only those that were begun with this machine; null for all.</param>
+    public Outcome<Page<VisitEntry>> List(long? before, int limit, long? machine = null) => database.Run<Page<VisitEntry>>(connection =>
     {
         int size = Page<VisitEntry>.Size(limit);
         List<VisitEntry> visits = [.. connection.Query<Row>(
-            $"SELECT {Columns}, '' AS Machine FROM visits WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 }).Select(row => row.ToEntry())];
+            $"SELECT {Columns}, '' AS Machine FROM visits WHERE (@before IS NULL OR id < @before) AND (@machine IS NULL OR machine_id = @machine) ORDER BY id DESC LIMIT @more",
+            new { before, machine, more = size + 1 }).Select(row => row.ToEntry())];
         return Page<VisitEntry>.Of(visits, size, visit => visit.Id);
     });
 
-    /// <summary>Takes back the last event that counts, when the visit's version is the expected one. It stays in the record.</summary>
-    public Outcome<KeptVisit> TakeBack(long id, ExpectedVersion expected) => Change(id, expected, (connection, visit) =>
+    /// <summary>Changes the note and who does the work, when the visit's version is the expected one.</summary>
+    public Outcome<KeptVisit> Describe(long id, VisitDescription words, ExpectedVersion expected) => Change(id, expected, (connection, visit) =>
     {
-        if (visit.Events.LastOrDefault() is not { } last)
-            return new Failure(VisitLogFailures.NothingToTakeBack, $"visit {id} has no event", "see the visit for what counts");
+        connection.Execute("UPDATE visits SET note = @Note, done_by = @DoneBy WHERE id = @id", new { id, words.Note, words.DoneBy });
+        return visit;
+    });
+
+    /// <summary>Removes a visit with its events, when its version is the expected one. The photos stay.</summary>
+    public Outcome<KeptVisit> Remove(long id, ExpectedVersion expected) => database.Run<KeptVisit>(connection =>
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        if (Find(connection, id) is not { } visit)
+            return VisitLogFailures.NotKept(id);
+        if (!expected.Admits(visit.Entry.Version))
+            return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
+        connection.Execute("DELETE FROM visits WHERE id = @id", new { id });
+        transaction.Commit();
+        return visit;
+    });
+
+    /// <summary>Takes back an event that counts, in a visit that was checked without it at this version. It stays in the record.</summary>
+    internal Outcome<KeptVisit> TakeBack(long id, int number, long version) => Change(id, ExpectedVersion.OneOf(version), (connection, visit) =>
+    {
         connection.Execute(
-            "UPDATE visit_events SET taken_back_at = @time, taken_back_version = @version WHERE visit_id = @id AND number = @Number",
-            new { id, last.Number, version = visit.Entry.Version + 1, time = Now() });
+            "UPDATE visit_events SET taken_back_at = @time, taken_back_version = @version WHERE visit_id = @id AND number = @number",
+            new { id, number, version = version + 1, time = Now() });
         return visit;
     });
 
     /// <summary>Adds an event that was checked against the visit as it was at this version.</summary>
-    internal Outcome<KeptVisit> Append(long id, EventDocument e, EventRequest request, long version) => Change(id, ExpectedVersion.OneOf(version), (connection, visit) =>
+    internal Outcome<KeptVisit> Append(long id, EventDocument e, RequestKey request, long version) => Change(id, ExpectedVersion.OneOf(version), (connection, visit) =>
     {
         connection.Execute(
             """
@@ -85,6 +117,15 @@ public sealed class VisitStore(Database database, TimeProvider clock)
         return changed;
     });
 
+    private static Outcome<NamedMachine> MachineOf(SqliteConnection connection, VisitBeginning beginning)
+    {
+        if (beginning.MachineId is { } id)
+            return MachineStore.Find(connection, id) is { } kept ? new NamedMachine(kept.Entry.Id, kept.Entry.Name, kept.Text) : MachineFailures.NotKept(id);
+        return PracticeMachineFile.Write(beginning.Practice!).TryGet(out string? text, out Failure? failure)
+            ? new NamedMachine(null, string.Create(CultureInfo.InvariantCulture, $"practice machine {beginning.Practice!.Seed}"), text)
+            : failure;
+    }
+
     private string Now() => Moment.ToText(clock.GetUtcNow());
 
     private static KeptVisit? Find(SqliteConnection connection, long id)
@@ -98,12 +139,18 @@ public sealed class VisitStore(Database database, TimeProvider clock)
             FROM visit_events WHERE visit_id = @id ORDER BY number
             """,
             new { id });
-        return new(row.ToEntry(), row.Machine, [.. events.Select(e => e.ToEvent())]);
+        return new(row.ToEntry(), row.Machine, [.. events.Select(e => e.ToEvent())])
+        {
+            Practice = row.Practice is { } practice ? JsonSerializer.Deserialize<PracticeRequest>(practice, ReportJson.Options) : null,
+        };
     }
 
-    private sealed record Row(long Id, long? MachineId, string MachineName, string Note, long Version, string BegunAt, string ChangedAt, string Machine)
+    private sealed record NamedMachine(long? Id, string Name, string Text);
+
+    private sealed record Row(
+        long Id, long? MachineId, string MachineName, string Note, long Version, string BegunAt, string ChangedAt, string DoneBy, string? Practice, string Machine)
     {
-        public VisitEntry ToEntry() => new(Id, MachineId, MachineName, Note, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt));
+        public VisitEntry ToEntry() => new(Id, MachineId, MachineName, Note, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt), DoneBy, Practice is not null);
     }
 
     private sealed record EventRow(

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Reports;
-using MarkReader.Cards;
 using MarkReader.CommandLine.Output;
 using MarkReader.Quantities;
 
@@ -42,7 +41,7 @@ internal static class PracticeCommand
 
     private static IPracticeMeasurement Measurement(string? folder) => folder is null
         ? new StatedMarks()
-        : new PhotographedMarks([CardKinds.Find("plate")!, CardKinds.Find("bed")!], (name, photo) => OutputFile.Write(Path.Combine(folder, name), photo));
+        : new PhotographedMarks(PulsePhoto.Cards, (name, photo) => OutputFile.Write(Path.Combine(folder, name), photo));
 
     private static int Play(Terminal terminal, int seed, PracticeSession session)
     {

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Text;
 using System.Text.Json;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
@@ -26,7 +27,8 @@ internal static class MachinesApi
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status409Conflict)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType);
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         machines.MapGet("/{id:long}", Get).WithName("GetMachine").WithSummary("A machine; its version is the ETag.").ProducesProblem(StatusCodes.Status404NotFound);
         machines.MapGet("/{id:long}/file", GetFile).WithName("GetMachineFile").WithSummary("A machine's document as it was given, to be sent to another service.")
             .Produces(StatusCodes.Status200OK, contentType: "application/json")
@@ -56,10 +58,15 @@ internal static class MachinesApi
         return TypedResults.Ok(new MachineList(page.Items, page.Following("/api/machines", limit)));
     }
 
-    private static async Task<Results<Created<MachineAnswer>, ProblemHttpResult>> PostAsync(HttpContext context, MachineStore machines)
+    private static async Task<Results<Created<MachineAnswer>, ProblemHttpResult>> PostAsync(
+        HttpContext context,
+        MachineStore machines,
+        [FromHeader(Name = "Idempotency-Key"), Description(Preconditions.KeyDescription)] string? key)
     {
+        RequestKey? request = null;
         if (!(await ReadAsync(context)).TryGet(out MachineDocument? document, out Failure? failure)
-            || !machines.Add(document).TryGet(out KeptMachine? kept, out failure))
+            || (key is not null && !RequestKey.Of(key, Encoding.UTF8.GetBytes(document.Text)).TryGet(out request, out failure))
+            || !machines.Add(document, request).TryGet(out KeptMachine? kept, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, kept.Entry.Version);
         return TypedResults.Created(MachineAnswer.Address(kept.Entry.Id), MachineAnswer.From(kept, document));

@@ -9,6 +9,8 @@ internal static class Preconditions
 {
     public const string Description = "The ETag of the answer that the change was made for, or * for whatever is kept.";
 
+    public const string KeyDescription = "Chosen at random for this request, 1 to 100 letters and digits; a repeated request has the same one. Without it every request adds one more.";
+
     public static void SetTag(HttpContext context, long version) => context.Response.Headers.ETag = string.Create(CultureInfo.InvariantCulture, $"\"{version}\"");
 
     /// <summary>What If-Match asks for; a tag that is none of ours matches no version.</summary>

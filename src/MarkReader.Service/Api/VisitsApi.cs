@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using System.Text.Json;
+using System.Globalization;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
 using MarkReader.Quantities;
@@ -11,7 +11,7 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace MarkReader.Service.Api;
 
-/// <summary>Visits: begun with a machine, continued event by event, given back with the next action.</summary>
+/// <summary>Visits: begun with a machine, listed, given back with the next action, deleted.</summary>
 internal static class VisitsApi
 {
     public static void MapVisits(this IEndpointRouteBuilder app)
@@ -19,32 +19,31 @@ internal static class VisitsApi
         RouteGroupBuilder visits = app.MapGroup("/api/visits").WithTags("Visits");
         visits.MapGet("/", List).WithName("ListVisits").WithSummary("The visits that are kept, newest first.");
         visits.MapPost("/", PostAsync).WithName("BeginVisit").WithSummary("Begin a visit to a machine that is kept.")
-            .WithDescription("The visit keeps a copy of the machine's document: later changes of the machine do not touch it.")
+            .WithDescription("The visit keeps a copy of the machine's document: later changes of the machine do not touch it. A request that is repeated with its Idempotency-Key gives the visit that it began.")
             .Accepts<VisitToBegin>("application/json")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType);
+            .ProducesProblem(StatusCodes.Status409Conflict)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
         visits.MapGet("/{id:long}", Get).WithName("GetVisit").WithSummary("A visit with its machine, its events and the next action; its version is the ETag.")
+            .WithDescription("With If-None-Match the answer is 304 while the version is the same: a cheap way to see what another phone does.")
+            .Produces(StatusCodes.Status304NotModified)
             .ProducesProblem(StatusCodes.Status404NotFound);
         visits.MapGet("/{id:long}/file", GetFile).WithName("GetVisitFile").WithSummary("The visit file, which advise reads: the same advice comes from both.")
             .Produces(StatusCodes.Status200OK, contentType: "application/json")
             .ProducesProblem(StatusCodes.Status404NotFound);
-        visits.MapPost("/{id:long}/events", PostEventAsync).WithName("AddEvent").WithSummary("Add an event to a visit, and learn what to do next.")
-            .WithDescription(
-                "The body is one event, as a visit file has it; for a mark or a survey mark photo (the id of a photo that is kept) and mark (its number in the photo's marks, from 0) can stand in place of u, v and "
-                + "their uncertainty. A request that is repeated with its Idempotency-Key is answered as it was the first time and adds nothing; 422 when the key came with another event.")
-            .Accepts<JsonElement>("application/json")
+        visits.MapPut("/{id:long}/words", PutWordsAsync).WithName("ChangeVisitWords").WithSummary("Change the note and who does the work.")
+            .Accepts<VisitWordsToChange>("application/json")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status404NotFound)
             .ProducesProblem(StatusCodes.Status412PreconditionFailed)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
-        visits.MapDelete("/{id:long}/events/last", DeleteLast).WithName("TakeBackEvent").WithSummary("Take back the last event that counts. It stays in the record.")
-            .WithDescription("If-Match is asked for because a repeated request would otherwise take back another event.")
+            .ProducesProblem(StatusCodes.Status428PreconditionRequired);
+        visits.MapDelete("/{id:long}", Delete).WithName("DeleteVisit").WithSummary("Delete a visit with its events. Its photos stay until they are deleted.")
             .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status409Conflict)
             .ProducesProblem(StatusCodes.Status412PreconditionFailed)
             .ProducesProblem(StatusCodes.Status428PreconditionRequired);
     }
@@ -52,25 +51,42 @@ internal static class VisitsApi
     private static Results<Ok<VisitList>, ProblemHttpResult> List(
         VisitStore visits,
         [Description("Number of the visit before which the page starts.")] long? before,
+        [Description("Only visits that were begun with the machine of this number.")] long? machine,
         [Description("Visits on the page, 1 to 100.")] int limit = 20)
     {
-        if (!visits.List(before, limit).TryGet(out Page<VisitEntry>? page, out Failure? failure))
+        if (!visits.List(before, limit, machine).TryGet(out Page<VisitEntry>? page, out Failure? failure))
             return Problem.From(failure);
-        return TypedResults.Ok(new VisitList(page.Items, page.Following("/api/visits", limit)));
+        return TypedResults.Ok(new VisitList(page.Items, page.Following("/api/visits", limit, machine is null ? "" : string.Create(CultureInfo.InvariantCulture, $"&machine={machine}"))));
     }
 
-    private static async Task<Results<Created<VisitAnswer>, ProblemHttpResult>> PostAsync(HttpContext context, VisitStore visits)
+    private static async Task<Results<Created<VisitAnswer>, ProblemHttpResult>> PostAsync(
+        HttpContext context,
+        VisitStore visits,
+        [FromHeader(Name = "Idempotency-Key"), Description(Preconditions.KeyDescription)] string? key)
     {
+        RequestKey? request = null;
         if (!(await JsonBody.ReadAsync(context.Request, VisitBeginning.MostBytes)).TryGet(out byte[]? bytes, out Failure? failure)
             || !VisitBeginning.Read(bytes).TryGet(out VisitBeginning? beginning, out failure)
-            || !visits.Begin(beginning).TryGet(out KeptVisit? visit, out failure))
+            || (key is not null && !RequestKey.Of(key, bytes).TryGet(out request, out failure))
+            || !visits.Begin(beginning, request).TryGet(out KeptVisit? visit, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, visit.Entry.Version);
         return TypedResults.Created(VisitAnswer.Address(visit.Entry.Id), VisitAnswer.From(visit));
     }
 
-    private static Results<Ok<VisitAnswer>, ProblemHttpResult> Get(HttpContext context, VisitStore visits, [Description("The visit's number.")] long id) =>
-        Answer(context, visits.Find(id));
+    private static Results<Ok<VisitAnswer>, StatusCodeHttpResult, ProblemHttpResult> Get(
+        HttpContext context,
+        VisitStore visits,
+        [Description("The visit's number.")] long id,
+        [FromHeader(Name = "If-None-Match"), Description("The ETag of an earlier answer.")] string? ifNoneMatch)
+    {
+        if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure))
+            return Problem.From(failure);
+        Preconditions.SetTag(context, visit.Entry.Version);
+        return !string.IsNullOrWhiteSpace(ifNoneMatch) && Preconditions.Optional(ifNoneMatch).Admits(visit.Entry.Version)
+            ? TypedResults.StatusCode(StatusCodes.Status304NotModified)
+            : TypedResults.Ok(VisitAnswer.From(visit));
+    }
 
     private static Results<ContentHttpResult, ProblemHttpResult> GetFile(HttpContext context, VisitStore visits, [Description("The visit's number.")] long id)
     {
@@ -80,26 +96,26 @@ internal static class VisitsApi
         return TypedResults.Content(visit.File(), "application/json; charset=utf-8");
     }
 
-    private static async Task<Results<Created<StepAnswer>, ProblemHttpResult>> PostEventAsync(
-        HttpContext context,
-        VisitDesk desk,
-        [Description("The visit's number.")] long id,
-        [FromHeader(Name = "Idempotency-Key"), Description("Chosen at random for this event, 1 to 100 letters and digits; a repeated request has the same one.")] string? key,
-        [FromHeader(Name = "If-Match"), Description(Preconditions.Description + " Without it the event is added to whatever is kept.")] string? ifMatch)
-    {
-        if (!(await JsonBody.ReadAsync(context.Request, VisitDesk.MostEventBytes)).TryGet(out byte[]? bytes, out Failure? failure)
-            || !desk.Append(id, bytes, key ?? "", Preconditions.Optional(ifMatch)).TryGet(out VisitStep? step, out failure))
-            return Problem.From(failure);
-        Preconditions.SetTag(context, step.Event.AddedVersion);
-        return TypedResults.Created(VisitAnswer.Address(id), StepAnswer.From(step));
-    }
-
-    private static Results<Ok<VisitAnswer>, ProblemHttpResult> DeleteLast(
+    private static async Task<Results<Ok<VisitAnswer>, ProblemHttpResult>> PutWordsAsync(
         HttpContext context,
         VisitStore visits,
         [Description("The visit's number.")] long id,
+        [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch)
+    {
+        if (!Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure)
+            || !(await JsonBody.ReadAsync(context.Request, VisitBeginning.MostBytes)).TryGet(out byte[]? bytes, out failure)
+            || !VisitDescription.Read(bytes).TryGet(out VisitDescription? words, out failure))
+            return Problem.From(failure);
+        return Answer(context, visits.Describe(id, words, expected));
+    }
+
+    private static Results<NoContent, ProblemHttpResult> Delete(
+        VisitStore visits,
+        [Description("The visit's number.")] long id,
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch) =>
-        Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure) ? Answer(context, visits.TakeBack(id, expected)) : Problem.From(failure);
+        Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure) && visits.Remove(id, expected).TryGet(out _, out failure)
+            ? TypedResults.NoContent()
+            : Problem.From(failure);
 
     private static Results<Ok<VisitAnswer>, ProblemHttpResult> Answer(HttpContext context, Outcome<KeptVisit> found)
     {

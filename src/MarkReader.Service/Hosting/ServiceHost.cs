@@ -4,6 +4,7 @@ using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
 using MarkReader.Service.Api;
+using MarkReader.Service.Display;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
 using MarkReader.Service.Uploads;
@@ -63,7 +64,10 @@ internal static class ServiceHost
         services.AddProblemDetails();
         services.AddExceptionHandler<FaultHandler>();
         services.AddRazorPages();
-        // Nothing is protected with keys here: forms carry no token, and there are no cookies.
+        services.AddLocalization();
+        services.AddHttpContextAccessor();
+        services.AddScoped<Figures>();
+        // Nothing is protected with keys here: forms carry no token, and the only cookie says how lengths are shown.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A lambda, not a method group: only then does the package add the XML comments.
         services.AddOpenApi(options => ApiDescription.Configure(options));
@@ -86,6 +90,7 @@ internal static class ServiceHost
         app.MapAims();
         app.MapMachines();
         app.MapVisits();
+        app.MapVisitEvents();
         app.MapCards();
         app.MapSamples();
         app.MapRazorPages();

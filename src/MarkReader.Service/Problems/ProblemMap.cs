@@ -1,4 +1,5 @@
 using MarkReader.Application.Machines;
+using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
 using MarkReader.Imaging.Photos;
@@ -25,7 +26,11 @@ internal static class ProblemMap
         [StorageFailures.DatabaseNewer] = StatusCodes.Status500InternalServerError,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,
-        [VisitLogFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
+        [StorageFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
+        [PractisingFailures.NotPractice] = StatusCodes.Status409Conflict,
+        [PractisingFailures.NoPulseNow] = StatusCodes.Status409Conflict,
+        [VisitLogFailures.TooMany] = StatusCodes.Status409Conflict,
+        [VisitLogFailures.EventUnknown] = StatusCodes.Status404NotFound,
         [VisitLogFailures.NothingToTakeBack] = StatusCodes.Status409Conflict,
         [ServiceFailures.HostNotAllowed] = StatusCodes.Status421MisdirectedRequest,
         [ServiceFailures.OriginNotAllowed] = StatusCodes.Status403Forbidden,

@@ -121,7 +121,9 @@ public sealed class VisitsApiTests(Site site) : IClassFixture<Site>
 
         JsonElement kept = (await added.JsonAsync()).GetProperty("event");
         Assert.Equal(HttpStatusCode.Created, added.StatusCode);
-        Assert.All(["u", "v", "covariance"], name => Assert.True(JsonElement.DeepEquals(measured.GetProperty(name), kept.GetProperty(name)), kept.ToString()));
+        Assert.All(["u", "v"], name => Assert.True(JsonElement.DeepEquals(measured.GetProperty(name), kept.GetProperty(name)), kept.ToString()));
+        // The usual scatter from pulse to pulse, 0.05 mm, is added: a photo does not show it.
+        Assert.Equal(measured.GetProperty("covariance")[0][0].GetDouble() + 0.0025, kept.GetProperty("covariance")[0][0].GetDouble(), 12);
         await (await Client.DeleteAsync("/api/photos/" + photo.Text("id"), Cancellation)).ProblemAsync(HttpStatusCode.Conflict, "PHOTO_IN_USE");
     }
 

@@ -21,6 +21,8 @@ namespace MarkReader.Service.Api.Answers;
 /// <param name="Advice">What to do next; null when this version of the program cannot use the visit.</param>
 /// <param name="Refusal">Why there is no advice.</param>
 /// <param name="File">Address of the visit file, which advise reads.</param>
+/// <param name="DoneBy">Who does the work; may be empty.</param>
+/// <param name="IsPractice">Whether the machine exists only in this program; then pulses can be fired on it at /pulses.</param>
 internal sealed record VisitAnswer(
     long Id,
     long? MachineId,
@@ -34,7 +36,9 @@ internal sealed record VisitAnswer(
     IReadOnlyList<EventAnswer> TakenBack,
     VisitReport? Advice,
     RefusalAnswer? Refusal,
-    string File)
+    string File,
+    string DoneBy,
+    bool IsPractice)
 {
     public static VisitAnswer From(KeptVisit visit)
     {
@@ -53,7 +57,9 @@ internal sealed record VisitAnswer(
             [.. visit.All.Where(e => e.TakenBack is not null).Select(EventAnswer.From)],
             advised ? VisitReport.From(advice!) : null,
             advised ? null : new(failure!.Code.Name, failure.Message, failure.Hint),
-            Address(entry.Id) + "/file");
+            Address(entry.Id) + "/file",
+            entry.DoneBy,
+            entry.IsPractice);
     }
 
     public static string Address(long id) => string.Create(CultureInfo.InvariantCulture, $"/api/visits/{id}");
@@ -77,14 +83,30 @@ internal sealed record EventAnswer(int Number, JsonElement Event, DateTimeOffset
 /// <param name="Advice">What to do next, as it was at that version.</param>
 internal sealed record StepAnswer(int Number, long Version, JsonElement Event, DateTimeOffset AddedAt, VisitReport Advice)
 {
-    public static StepAnswer From(VisitStep step) => new(
+    public static StepAnswer From(VisitAddition step) => new(
         step.Event.Number, step.Event.AddedVersion, JsonSerializer.Deserialize<JsonElement>(step.Event.Text), step.Event.AddedAt, VisitReport.From(step.Advice));
 }
 
 /// <summary>What begins a visit. It describes the interface; the text itself is read by <see cref="VisitBeginning"/>.</summary>
-/// <param name="Machine">Number of a machine that is kept; the visit gets a copy of its document.</param>
+/// <param name="Machine">Number of a machine that is kept; the visit gets a copy of its document. Left out for a practice machine.</param>
 /// <param name="Note">At most 500 signs.</param>
-internal sealed record VisitToBegin(long Machine, string? Note);
+/// <param name="DoneBy">Who does the work, at most 80 signs.</param>
+/// <param name="Practice">The practice machine, in place of one that is kept.</param>
+internal sealed record VisitToBegin(long? Machine, string? Note, string? DoneBy, PracticeToBegin? Practice);
+
+/// <summary>A practice machine: one seed, one machine. What is left out is as usual.</summary>
+/// <param name="Seed">0 to 999999.</param>
+/// <param name="Slope">Largest slope in each leg on each axis, mrad, at most 10.</param>
+/// <param name="Twist">Largest height of one corner of the frame, mm, at most 3.</param>
+/// <param name="Bend">Bend of both rails, mm, at most 1.</param>
+/// <param name="Mark">Scatter from pulse to pulse, mm.</param>
+/// <param name="Tolerance">mm.</param>
+internal sealed record PracticeToBegin(int Seed, double? Slope, double? Twist, double? Bend, double? Mark, double? Tolerance);
+
+/// <summary>What of a visit can be changed besides its events.</summary>
+/// <param name="Note">At most 500 signs.</param>
+/// <param name="DoneBy">Who does the work, at most 80 signs.</param>
+internal sealed record VisitWordsToChange(string Note, string DoneBy);
 
 /// <summary>A page of visits, newest first.</summary>
 /// <param name="Visits">The visits, without machines and events.</param>

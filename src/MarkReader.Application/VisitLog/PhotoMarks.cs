@@ -1,0 +1,38 @@
+using System.Text.Json;
+using MarkReader.Application.Measuring;
+using MarkReader.Application.Reports;
+using MarkReader.Application.Storage;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.VisitLog;
+
+/// <summary>One mark of a photo that is kept.</summary>
+internal static class PhotoMarks
+{
+    /// <summary>The mark with this number among those that were last measured in the photo, from 0.</summary>
+    public static Outcome<MarkReport> Numbered(PhotoStore photos, string photo, double number)
+    {
+        if (!photos.FindMeasurement(photo).TryGet(out KeptMeasurement? measurement, out Failure? failure))
+            return failure;
+        if (measurement.Answer is KeptAnswer.Refusal refusal)
+            return refusal.Failure;
+        IReadOnlyList<MarkReport> marks = JsonSerializer.Deserialize<MeasureReport>(((KeptAnswer.Report)measurement.Answer).Json, ReportJson.Options)!.Marks;
+        for (int i = 0; i < marks.Count; i++)
+        {
+            if (i == number)
+                return marks[i];
+        }
+
+        return new Failure(VisitLogFailures.PhotoMarkUnknown, $"the photo has {marks.Count} marks and none of this number", "count them from 0, as measure sorts them: by u");
+    }
+
+    /// <summary>The mark at a place in the photo that the user shows; the photo is measured for it.</summary>
+    public static Outcome<MarkReport> At(PhotoStore photos, string photo, PixelPoint tap)
+    {
+        if (!photos.Read(photo).TryGet(out Original? original, out Failure? failure)
+            || !MeasurePhoto.Run(original.Bytes, new MeasureOptions { Taps = [tap] }).TryGet(out PhotoMeasurement? seen, out failure))
+            return failure;
+        return MeasurePhoto.At(seen, tap) is { } mark ? MarkReport.From(mark) : MeasurePhoto.NothingAt(tap);
+    }
+}

@@ -1,0 +1,37 @@
+using System.Text.Json;
+using MarkReader.Application.Advising;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.VisitLog;
+
+/// <summary>Words that go with a visit: {"note": "…", "doneBy": "…"}.</summary>
+/// <param name="Note">May be empty.</param>
+/// <param name="DoneBy">Who does the work; may be empty.</param>
+public sealed record VisitDescription(string Note, string DoneBy)
+{
+    /// <summary>Longest note, UTF-16 units.</summary>
+    public const int LongestNote = 500;
+
+    /// <summary>Longest name of who does the work, UTF-16 units.</summary>
+    public const int LongestName = 80;
+
+    public static Outcome<VisitDescription> Read(ReadOnlyMemory<byte> bytes)
+    {
+        using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 2 }, out string unreadable);
+        if (document is null)
+            return new Failure(VisitLogFailures.BeginningUnreadable, $"the visit's words {unreadable}", "write {\"note\": \"…\", \"doneBy\": \"…\"}");
+        JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
+        VisitDescription words = Read(fields, fields.Object(document.RootElement, "the visit's words", "note", "doneBy"));
+        return fields.Wrong is { } wrong ? wrong : words;
+    }
+
+    internal static VisitDescription Read(JsonFields fields, JsonObject of)
+    {
+        string note = of.Text("note", "").ReplaceLineEndings("\n").Trim(), doneBy = of.Text("doneBy", "").Trim();
+        if (note.Length > LongestNote || note.Any(c => char.IsControl(c) && c is not '\n'))
+            fields.Refuse($"'note' of {of.Where} is longer than {LongestNote} signs, or has signs that cannot be shown", "shorten it");
+        if (doneBy.Length > LongestName || doneBy.Any(char.IsControl))
+            fields.Refuse($"'doneBy' of {of.Where} is longer than {LongestName} signs, or has signs that cannot be shown", "give the name of who does the work");
+        return new(note, doneBy);
+    }
+}

@@ -1,0 +1,71 @@
+using System.Globalization;
+using MarkReader.Application.Inputs;
+using MarkReader.Quantities;
+
+namespace MarkReader.Service.Display;
+
+/// <summary>Lengths and numbers in the unit and with the decimal sign that the reader has chosen. All lengths that go in and out are mm.</summary>
+public sealed class Figures
+{
+    private const double Inch = 25.4;
+
+    // An inch has about 25 mm: one digit and a half more shows the same.
+    private const int MoreDigits = 2;
+
+    public Figures(IHttpContextAccessor accessor)
+        : this(accessor.HttpContext is { } context ? Preferences.Read(context.Request) : new(false, false))
+    {
+    }
+
+    internal Figures(Preferences preferences) => Preferences = preferences;
+
+    public Preferences Preferences { get; }
+
+    /// <summary>mm or in.</summary>
+    public string Unit => Preferences.Inches ? "in" : "mm";
+
+    /// <summary>A length with its unit: 0.25 mm, or 0.0098 in.</summary>
+    /// <param name="decimals">Of the millimetres.</param>
+    public string Length(double millimetres, int decimals = 2) => Value(millimetres, decimals) + "\u00a0" + Unit;
+
+    /// <summary>A length without its unit.</summary>
+    public string Value(double millimetres, int decimals = 2) => Number(Convert(millimetres), Decimals(decimals));
+
+    /// <summary>A length with a sign in front, without its unit.</summary>
+    public string Signed(double millimetres, int decimals = 2)
+    {
+        string text = Value(millimetres, decimals);
+        return millimetres > 0 && text.Any(c => c is >= '1' and <= '9') ? "+" + text : text;
+    }
+
+    /// <summary>A length with as few decimals as it needs, with its unit: 480 mm.</summary>
+    public string Short(double millimetres) => Field(millimetres) + "\u00a0" + Unit;
+
+    /// <summary>A length as text for an input, exact to a ten-thousandth.</summary>
+    public string Field(double millimetres) => Sign(Convert(millimetres).ToString("0.####", CultureInfo.InvariantCulture)).Replace('−', '-');
+
+    /// <summary>A number with a fixed count of decimals and a true minus sign; no sign on what rounds to zero.</summary>
+    public string Number(double value, int decimals) => Sign(Pages.Words.Number(value, decimals));
+
+    /// <summary>Text of the program's own with a decimal point, such as a reason: the sign only.</summary>
+    public string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
+
+    /// <summary>What was typed, in mm.</summary>
+    public Outcome<TypedLength> ReadMillimetres(string? text)
+    {
+        if (string.IsNullOrWhiteSpace(text))
+            return new Failure(NumberText.Unreadable, "nothing was typed", $"give a length in {Unit}");
+        // With a decimal comma chosen, a comma before three digits is no thousands sign.
+        string typed = Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text;
+        return NumberText.Read(typed).TryGet(out Number? number, out Failure? failure)
+            ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Inch : number.Value) : new Failure(NumberText.Unreadable, "the length is not a finite number", $"give a length in {Unit}")
+            : failure;
+    }
+
+    private double Convert(double millimetres) => Preferences.Inches ? millimetres / Inch : millimetres;
+
+    private int Decimals(int ofMillimetres) => Preferences.Inches ? ofMillimetres + MoreDigits : ofMillimetres;
+}
+
+/// <summary>A length that a user typed, mm.</summary>
+public sealed record TypedLength(double Millimetres);
