@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Inputs;
@@ -8,7 +6,7 @@ using MarkReader.Quantities;
 namespace MarkReader.Application.Practising;
 
 /// <summary>Reads what a person wants to do on a practice machine, one line an action.</summary>
-public static partial class ActionText
+public static class ActionText
 {
     /// <summary>The lines that are read.</summary>
     public const string Usage = """
@@ -29,7 +27,7 @@ public static partial class ActionText
         return words switch
         {
             ["fire", var leg, var path] => Number(path, p => new VisitAction.Fire(leg, p, null)),
-            ["turn", var leg, var screw, .. var turns] when Turns(turns) is { } t => new VisitAction.Turn(leg, screw, t),
+            ["turn", var leg, var screw, .. var turns] when TurnsText.Read(string.Join(' ', turns)) is { } t => new VisitAction.Turn(leg, screw, t),
             ["survey", var x, var y] => Numbers(x, y, (a, b) => new VisitAction.Survey(Length.FromMillimetres(a), Length.FromMillimetres(b))),
             ["shim", var corner, var height] when Named<BedCorner>(corner) is { } at => Number(height, h => new VisitAction.Shim(at, Length.FromMillimetres(h))),
             ["move", var u, var v] => Numbers(u, v, (a, b) => new VisitAction.MoveTarget(new(a, b))),
@@ -57,20 +55,4 @@ public static partial class ActionText
     private static Failure? Finite(double value) => Math.Abs(value) <= 1e6
         ? null
         : new(PractisingFailures.ActionUnreadable, "a number is beyond any machine's", "give mm, or turns");
-
-    // "1/8", "-3/16", "1 1/8", "0.25", each with cw or ccw behind it.
-    private static double? Turns(string[] words)
-    {
-        Match match = Parts().Match(string.Join(' ', words));
-        if (!match.Success)
-            return null;
-        double whole = match.Groups["whole"] is { Success: true } w ? double.Parse(w.Value.Replace(',', '.'), CultureInfo.InvariantCulture) : 0;
-        double part = match.Groups["over"] is { Success: true } over ? double.Parse(over.Value, CultureInfo.InvariantCulture) / double.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture) : 0;
-        double turns = whole + part;
-        bool counter = match.Groups["sign"].Value is "-" or "−" ^ match.Groups["way"].Value is "ccw" or "counter-clockwise";
-        return double.IsFinite(turns) && turns <= 100 ? counter ? -turns : turns : null;
-    }
-
-    [GeneratedRegex(@"^(?<sign>[+−-])?(?:(?<whole>[0-9]{1,3}(?:[.,][0-9]{1,6})?)(?: (?<over>[0-9]{1,3})/(?<under>[0-9]{1,3}))?|(?<over>[0-9]{1,3})/(?<under>[0-9]{1,3}))(?: (?<way>cw|ccw|clockwise|counter-clockwise))?$", RegexOptions.CultureInvariant)]
-    private static partial Regex Parts();
 }

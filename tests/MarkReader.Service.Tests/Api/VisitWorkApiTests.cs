@@ -85,7 +85,7 @@ public sealed class VisitWorkApiTests(Site site) : IClassFixture<Site>
         Assert.NotEqual(photo, await Client.GetByteArrayAsync(address + "/pulse", Cancellation));
 
         string off = JsonSerializer.Serialize(new { kind = "mark", leg = "1", path = 80, photo = sent.Text("id"), tap = new { x = 1, y = 1 } });
-        await (await Client.SendAsync(HttpMethod.Post, address + "/events", off, ("Idempotency-Key", "b"))).ProblemAsync(HttpStatusCode.UnprocessableEntity, "NOTHING_THERE");
+        await (await Client.SendAsync(HttpMethod.Post, address + "/events", off, ("Idempotency-Key", "b"))).ProblemAsync(HttpStatusCode.BadRequest, "TAP_OUTSIDE_ZONE");
         await (await Client.GetAsync((await BeginAsync()) + "/pulse", Cancellation)).ProblemAsync(HttpStatusCode.Conflict, "NOT_PRACTICE");
     }
 
