@@ -1,4 +1,6 @@
+using System.Text;
 using MarkReader.Alignment.Visits;
+using MarkReader.Application.VisitLog;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Advising;
@@ -15,4 +17,10 @@ public static class AdviseVisit
 
     /// <summary>The machine of a visit file.</summary>
     public static Outcome<VisitSetup> Setup(ReadOnlyMemory<byte> bytes) => VisitFile.Read(bytes).TryGet(out Visit? visit, out Failure? failure) ? visit.Setup : failure;
+
+    /// <summary>The advice of a visit that is kept, as it was at a version.</summary>
+    public static Outcome<VisitAdvice> At(KeptVisit visit, long version) => Run(Encoding.UTF8.GetBytes(visit.FileAt(version)));
+
+    /// <summary>The machine and the events that count of a visit that is kept.</summary>
+    public static Outcome<Visit> Read(KeptVisit visit) => VisitFile.Read(Encoding.UTF8.GetBytes(visit.File()));
 }

@@ -39,8 +39,8 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     {
         int size = Page<MachineEntry>.Size(limit);
         List<MachineEntry> machines = [.. connection.Query<Row>(
-            $"SELECT {Columns}, '' AS Document FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 }).Select(row => row.ToMachine().Entry)];
+            $"SELECT {Columns} FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
+            new { before, more = size + 1 }).Select(row => row.ToEntry())];
         return Page<MachineEntry>.Of(machines, size, machine => machine.Id);
     });
 
@@ -73,12 +73,12 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return changed;
     });
 
-    internal static KeptMachine? Find(SqliteConnection connection, long id) =>
-        connection.QueryFirstOrDefault<Row>($"SELECT {Columns}, document FROM machines WHERE id = @id", new { id })?.ToMachine();
+    internal static KeptMachine? Find(SqliteConnection connection, long id) => connection.Query<Row, string, KeptMachine>(
+        $"SELECT {Columns}, document FROM machines WHERE id = @id", (row, document) => new(row.ToEntry(), document), new { id }, splitOn: "document").FirstOrDefault();
 
-    private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt, string Document)
+    // Columns of the table only: of an expression the type is not known while there are no rows.
+    private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt)
     {
-        public KeptMachine ToMachine() => new(
-            new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt)), Document);
+        public MachineEntry ToEntry() => new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt));
     }
 }

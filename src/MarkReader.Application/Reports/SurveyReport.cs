@@ -44,7 +44,7 @@ public sealed record SurveyReport(
             WarningReport.From(diagnosis.Warnings));
     }
 
-    internal static string Name<T>(T value)
+    public static string Name<T>(T value)
         where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 }
 

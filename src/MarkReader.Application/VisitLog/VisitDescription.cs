@@ -25,13 +25,23 @@ public sealed record VisitDescription(string Note, string DoneBy)
         return fields.Wrong is { } wrong ? wrong : words;
     }
 
-    internal static VisitDescription Read(JsonFields fields, JsonObject of)
+    /// <summary>Words that were typed.</summary>
+    public static Outcome<VisitDescription> Check(string note, string doneBy)
     {
-        string note = of.Text("note", "").ReplaceLineEndings("\n").Trim(), doneBy = of.Text("doneBy", "").Trim();
+        JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
+        VisitDescription words = Checked(fields, "the visit", note, doneBy);
+        return fields.Wrong is { } wrong ? wrong : words;
+    }
+
+    internal static VisitDescription Read(JsonFields fields, JsonObject of) => Checked(fields, of.Where, of.Text("note", ""), of.Text("doneBy", ""));
+
+    private static VisitDescription Checked(JsonFields fields, string where, string noteText, string name)
+    {
+        string note = noteText.ReplaceLineEndings("\n").Trim(), doneBy = name.Trim();
         if (note.Length > LongestNote || note.Any(c => char.IsControl(c) && c is not '\n'))
-            fields.Refuse($"'note' of {of.Where} is longer than {LongestNote} signs, or has signs that cannot be shown", "shorten it");
+            fields.Refuse($"'note' of {where} is longer than {LongestNote} signs, or has signs that cannot be shown", "shorten it");
         if (doneBy.Length > LongestName || doneBy.Any(char.IsControl))
-            fields.Refuse($"'doneBy' of {of.Where} is longer than {LongestName} signs, or has signs that cannot be shown", "give the name of who does the work");
+            fields.Refuse($"'doneBy' of {where} is longer than {LongestName} signs, or has signs that cannot be shown", "give the name of who does the work");
         return new(note, doneBy);
     }
 }

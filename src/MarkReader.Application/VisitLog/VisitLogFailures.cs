@@ -27,5 +27,8 @@ public static class VisitLogFailures
     /// <summary>As many visits are kept as there may be.</summary>
     public static readonly FailureCode TooMany = new("TOO_MANY_VISITS", FailureKind.BadInput);
 
+    /// <summary>What was sent was made for another state of the visit.</summary>
+    public static Failure GoneOn(long id) => new(StorageFailures.Changed, $"visit {id} has gone on meanwhile and asks for something else now", "look at what it asks for now");
+
     internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no visit {id} is kept", "choose one from the list of visits");
 }

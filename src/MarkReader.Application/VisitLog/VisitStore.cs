@@ -55,7 +55,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
     {
         int size = Page<VisitEntry>.Size(limit);
         List<VisitEntry> visits = [.. connection.Query<Row>(
-            $"SELECT {Columns}, '' AS Machine FROM visits WHERE (@before IS NULL OR id < @before) AND (@machine IS NULL OR machine_id = @machine) ORDER BY id DESC LIMIT @more",
+            $"SELECT {Columns} FROM visits WHERE (@before IS NULL OR id < @before) AND (@machine IS NULL OR machine_id = @machine) ORDER BY id DESC LIMIT @more",
             new { before, machine, more = size + 1 }).Select(row => row.ToEntry())];
         return Page<VisitEntry>.Of(visits, size, visit => visit.Id);
     });
@@ -130,7 +130,9 @@ public sealed class VisitStore(Database database, TimeProvider clock)
 
     private static KeptVisit? Find(SqliteConnection connection, long id)
     {
-        if (connection.QueryFirstOrDefault<Row>($"SELECT {Columns}, machine FROM visits WHERE id = @id", new { id }) is not { } row)
+        (Row Row, string Machine)? found = connection.Query<Row, string, (Row, string)?>(
+            $"SELECT {Columns}, machine FROM visits WHERE id = @id", (row, machine) => (row, machine), new { id }, splitOn: "machine").FirstOrDefault();
+        if (found is not { } visit)
             return null;
         IEnumerable<EventRow> events = connection.Query<EventRow>(
             """
@@ -139,16 +141,16 @@ public sealed class VisitStore(Database database, TimeProvider clock)
             FROM visit_events WHERE visit_id = @id ORDER BY number
             """,
             new { id });
-        return new(row.ToEntry(), row.Machine, [.. events.Select(e => e.ToEvent())])
+        return new(visit.Row.ToEntry(), visit.Machine, [.. events.Select(e => e.ToEvent())])
         {
-            Practice = row.Practice is { } practice ? JsonSerializer.Deserialize<PracticeRequest>(practice, ReportJson.Options) : null,
+            Practice = visit.Row.Practice is { } practice ? JsonSerializer.Deserialize<PracticeRequest>(practice, ReportJson.Options) : null,
         };
     }
 
     private sealed record NamedMachine(long? Id, string Name, string Text);
 
-    private sealed record Row(
-        long Id, long? MachineId, string MachineName, string Note, long Version, string BegunAt, string ChangedAt, string DoneBy, string? Practice, string Machine)
+    // Columns of the table only: of an expression the type is not known while there are no rows.
+    private sealed record Row(long Id, long? MachineId, string MachineName, string Note, long Version, string BegunAt, string ChangedAt, string DoneBy, string? Practice)
     {
         public VisitEntry ToEntry() => new(Id, MachineId, MachineName, Note, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt), DoneBy, Practice is not null);
     }

@@ -47,8 +47,10 @@ public sealed class Figures
     /// <summary>A number with a fixed count of decimals and a true minus sign; no sign on what rounds to zero.</summary>
     public string Number(double value, int decimals) => Sign(Pages.Words.Number(value, decimals));
 
-    /// <summary>Text of the program's own with a decimal point, such as a reason: the sign only.</summary>
-    public string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
+    private string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
+
+    /// <summary>A sentence of the adviser.</summary>
+    public string Sentence(string sentence) => Sentences.Show(sentence, Preferences);
 
     /// <summary>What was typed, in mm.</summary>
     public Outcome<TypedLength> ReadMillimetres(string? text)

@@ -63,6 +63,8 @@ internal static class ServiceHost
         services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = false);
         services.AddProblemDetails();
         services.AddExceptionHandler<FaultHandler>();
+        // An answered fault is a fault all the same: it belongs into the log.
+        services.Configure<ExceptionHandlerOptions>(faults => faults.SuppressDiagnosticsCallback = _ => false);
         services.AddRazorPages();
         services.AddLocalization();
         services.AddHttpContextAccessor();

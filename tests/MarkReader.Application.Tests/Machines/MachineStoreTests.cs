@@ -28,6 +28,9 @@ public sealed class MachineStoreTests : IDisposable
     }
 
     [Fact]
+    public void The_list_of_a_new_data_folder_is_empty() => Assert.Empty(_machines.List(null, 20).ValueOrThrow().Items);
+
+    [Fact]
     public void A_machine_without_a_name_is_called_by_its_number()
     {
         KeptMachine kept = _machines.Add(Read(VisitTexts.Machine)).ValueOrThrow();

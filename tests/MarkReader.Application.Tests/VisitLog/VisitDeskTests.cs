@@ -51,6 +51,14 @@ public sealed class VisitDeskTests : IDisposable
     }
 
     [Fact]
+    public void The_list_without_visits_is_empty()
+    {
+        Assert.Single(_visits.List(null, 20).ValueOrThrow().Items);
+        _visits.Remove(_id, ExpectedVersion.Any).ValueOrThrow();
+        Assert.Empty(_visits.List(null, 20).ValueOrThrow().Items);
+    }
+
+    [Fact]
     public void A_step_s_advice_is_that_of_the_visit_file()
     {
         Assert.Equal(Advice(VisitTexts.Visit(VisitTexts.Machine, Near)), Report(Add(Near, "a").ValueOrThrow().Advice));

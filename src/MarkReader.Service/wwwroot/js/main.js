@@ -3,6 +3,7 @@ import { AimForm } from "./form.js";
 import { connectSample } from "./sample.js";
 import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
+import { VisitPage } from "./visit.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -12,4 +13,5 @@ if (form) {
   const sample = document.getElementById("sample");
   if (sample) connectSample(sample, aim);
 }
+if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document.getElementById("tap")));
 connectViews(document);

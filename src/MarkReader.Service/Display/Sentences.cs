@@ -1,0 +1,35 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace MarkReader.Service.Display;
+
+/// <summary>Sentences of the adviser, which have lengths in mm and a decimal point, in the reader's unit and with the reader's sign.</summary>
+/// <remarks>The adviser's lengths stand as "0.25 mm", or in a row of which the last has the unit: "x 0, y 400 mm", "u +0.10 and v -0.05 mm", "0.02 and 0.03 mm".</remarks>
+internal static partial class Sentences
+{
+    private const double Inch = 25.4;
+
+    public static string Show(string sentence, Preferences preferences)
+    {
+        string text = preferences.Inches ? Row().Replace(sentence, row => Number().Replace(row.Value[..^2], number => Inches(number.Value)) + "in") : sentence;
+        return preferences.Comma ? Decimal().Replace(text, ",") : text;
+    }
+
+    // With two decimals more than the millimetres have, at least three.
+    private static string Inches(string number)
+    {
+        int point = number.IndexOf('.', StringComparison.Ordinal);
+        int decimals = Math.Max(3, point < 0 ? 2 : number.Length - point + 1);
+        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Inch;
+        return (number[0] == '+' ? "+" : "") + value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    [GeneratedRegex(@"(?:[+-]?\d+(?:\.\d+)?(?:,| and| to| or)? (?:and )?(?:[xyuv] )?)*[+-]?\d+(?:\.\d+)? mm\b", RegexOptions.CultureInvariant)]
+    private static partial Regex Row();
+
+    [GeneratedRegex(@"[+-]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant)]
+    private static partial Regex Number();
+
+    [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.CultureInvariant)]
+    private static partial Regex Decimal();
+}

@@ -1,0 +1,52 @@
+using System.Globalization;
+using MarkReader.Alignment.Visits;
+using MarkReader.Application.Advising;
+using MarkReader.Application.Practising;
+using MarkReader.Application.VisitLog;
+using MarkReader.Quantities;
+using MarkReader.Service.Display;
+using MarkReader.Service.Texts;
+using Microsoft.Extensions.Localization;
+
+namespace MarkReader.Service.Pages.Visits;
+
+/// <summary>A visit as its page shows it.</summary>
+public sealed record VisitView(KeptVisit Kept)
+{
+    public long Id => Kept.Entry.Id;
+
+    public string Begun => Kept.Entry.BegunAt.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
+
+    /// <summary>Null when this version of the program cannot use the visit; <see cref="Refusal"/> then says why.</summary>
+    public VisitAdvice? Advice { get; private init; }
+
+    public Failure? Refusal { get; private init; }
+
+    public ActionView? Action { get; private init; }
+
+    public IReadOnlyList<StepChip> Steps { get; private init; } = [];
+
+    /// <summary>The events that count, in their order.</summary>
+    public IReadOnlyList<EventLine> Events { get; private init; } = [];
+
+    /// <summary>Whether this visit has had a pulse before: then the cautions are known, and folded up.</summary>
+    public bool HasFired => Events.Any(e => e.Kept.Text.Contains("\"mark\"", StringComparison.Ordinal) || e.Kept.Text.Contains("\"survey\"", StringComparison.Ordinal));
+
+    /// <summary>Of a practice machine at its end, mm.</summary>
+    public double? TrueSpread { get; private init; }
+
+    internal static VisitView Of(KeptVisit kept, IStringLocalizer<VisitTexts> texts, Figures figures)
+    {
+        VisitView view = new(kept);
+        if (!AdviseVisit.At(kept, kept.Entry.Version).TryGet(out VisitAdvice? advice, out Failure? failure) || !AdviseVisit.Read(kept).TryGet(out Visit? visit, out failure))
+            return view with { Refusal = failure };
+        return view with
+        {
+            Advice = advice,
+            Action = ActionView.Of(advice.Action, visit.Setup, texts, figures),
+            Steps = StepChip.All(visit.Setup, advice.State),
+            Events = [.. kept.Events.Zip(visit.Events, (e, read) => EventLine.Of(e, read, texts, figures))],
+            TrueSpread = advice.Action is VisitAction.Done ? PracticePulses.TrueSpread(kept)?.Millimetres : null,
+        };
+    }
+}
