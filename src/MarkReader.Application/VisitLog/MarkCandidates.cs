@@ -10,8 +10,9 @@ namespace MarkReader.Application.VisitLog;
 /// <summary>Which of the marks in a photo is the one that was just burnt.</summary>
 /// <param name="Measurement">What was measured in the photo.</param>
 /// <param name="Marks">Its marks in their order.</param>
-/// <param name="Preferred">Number of the likeliest one; null when the photo has no mark that is not known already.</param>
-public sealed record MarkCandidates(MeasureReport Measurement, IReadOnlyList<MarkCandidate> Marks, int? Preferred)
+/// <param name="Preferred">Number of the likeliest one.</param>
+/// <param name="IsUsed">Whether this very photo has given a mark to the visit already.</param>
+public sealed record MarkCandidates(MeasureReport Measurement, IReadOnlyList<MarkCandidate> Marks, int Preferred, bool IsUsed)
 {
     // Two photos of one mark agree better than this, mm; two pulses hit one place rarely.
     private const double Same = 0.15;
@@ -28,8 +29,10 @@ public sealed record MarkCandidates(MeasureReport Measurement, IReadOnlyList<Mar
         if (!VisitFile.Read(visit.FileBytes()).TryGet(out Visit? read, out failure))
             return failure;
         CardPoint[] known = [.. read.Events.Select(e => Known(e, advice.Action)).OfType<CardPoint>()];
-        MarkCandidate[] marks = [.. measured.Marks.Select((m, i) => new MarkCandidate(i, m, known.Any(k => k.DistanceTo(new(m.U, m.V)) <= Same)))];
-        return new MarkCandidates(measured, marks, Prefer(marks, advice.Expected));
+        // A lone mark is the fresh one: on an aligned machine it falls where others fell before.
+        bool several = measured.Marks.Count > 1;
+        MarkCandidate[] marks = [.. measured.Marks.Select((m, i) => new MarkCandidate(i, m, several && known.Any(k => k.DistanceTo(new(m.U, m.V)) <= Same)))];
+        return new MarkCandidates(measured, marks, Prefer(marks, advice.Expected), visit.Events.Any(e => e.Photo == photo));
     }
 
     // On one tape lie the marks of one target: of the leg, or of the head.
@@ -40,11 +43,10 @@ public sealed record MarkCandidates(MeasureReport Measurement, IReadOnlyList<Mar
         _ => null,
     };
 
-    private static int? Prefer(MarkCandidate[] marks, ExpectedPlace? expected) => marks
-        .Where(m => !m.IsKnown)
-        .OrderBy(m => expected is null ? -m.Mark.Diameter : expected.Mark.Point.DistanceTo(new(m.Mark.U, m.Mark.V)))
-        .Select(m => (int?)m.Number)
-        .FirstOrDefault();
+    private static int Prefer(MarkCandidate[] marks, ExpectedPlace? expected) => marks
+        .OrderBy(m => m.IsKnown)
+        .ThenBy(m => expected is null ? -m.Mark.Diameter : expected.Mark.Point.DistanceTo(new(m.Mark.U, m.Mark.V)))
+        .First().Number;
 }
 
 /// <summary>A mark in a photo.</summary>
