@@ -42,6 +42,20 @@ internal sealed class VisitModel(
     /// <summary>What was typed, when the form comes back.</summary>
     public string? Text(string field) => _texts.GetValueOrDefault(field);
 
+    /// <summary>What is wrong with a form that the page does not show beside it.</summary>
+    public Failure? WrongElsewhere => Wrong is { } wrong && !(wrong.Form switch
+    {
+        "photo" => View.Action is { IsPulse: true } && Pick is null,
+        "pick" => View.Action is { IsPulse: true } && Pick?.Found is not null,
+        "tap" => View.Action is { IsPulse: true } && Pick is { CanTap: true },
+        "typed" => View.Action is { IsPulse: true },
+        "work" => View.Action is { IsWork: true },
+        _ => false,
+    }) ? wrong.Failure : null;
+
+    /// <summary>Everything that was typed, when the form comes back.</summary>
+    public string Typed => string.Join(", ", _texts.Where(t => !string.IsNullOrWhiteSpace(t.Value)).Select(t => $"{t.Key} {t.Value}"));
+
     public Failure? WrongIn(string form) => Wrong is { } wrong && wrong.Form == form ? wrong.Failure : null;
 
     public IActionResult OnGet(long id, string? photo) => Show(id, photo);

@@ -13,6 +13,9 @@ namespace MarkReader.Service.Pages.Visits;
 /// <summary>A visit as its page shows it.</summary>
 public sealed record VisitView(KeptVisit Kept)
 {
+    /// <summary>Events that the list shows before the earlier ones are unfolded.</summary>
+    public const int EventsShown = 4;
+
     public long Id => Kept.Entry.Id;
 
     public string Begun => Kept.Entry.BegunAt.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);

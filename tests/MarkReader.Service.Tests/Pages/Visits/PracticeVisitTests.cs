@@ -21,7 +21,6 @@ public sealed class PracticeVisitTests(BrowserSite site) : IClassFixture<Browser
         Assert.Equal(steps, visit.GetProperty("events").GetArrayLength());
         Assert.Equal("done", visit.GetProperty("advice").GetProperty("action").Text("kind"));
         Assert.Equal("within", visit.GetProperty("advice").GetProperty("state").GetProperty("machine").Text("verdict"));
-        Assert.All(["Leg 1", "Leg 2", "Corners", "Centring"], step => Assert.Contains(step, visit.ToString().Length > 0 ? step : "", StringComparison.Ordinal));
         await Expect(page.Page.Locator(".chip.within")).ToHaveCountAsync(4);
         await page.Visitor.PictureAsync($"visit-end-{phone}");
         page.Visitor.ShouldBeQuiet();
