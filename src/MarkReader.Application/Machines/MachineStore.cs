@@ -44,6 +44,19 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return Page<MachineEntry>.Of(machines, size, machine => machine.Id);
     });
 
+    /// <summary>As <see cref="List"/>, with what a person chooses by.</summary>
+    public Outcome<Page<MachineOverview>> Overview(long? before, int limit) => database.Run<Page<MachineOverview>>(connection =>
+    {
+        int size = Page<MachineOverview>.Size(limit);
+        List<MachineOverview> machines = [.. connection.Query<OverviewRow>(
+            $"""
+            SELECT {Columns}, document, coalesce((SELECT max(begun_at) FROM visits WHERE machine_id = machines.id), '') AS LastVisitAt
+            FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more
+            """,
+            new { before, more = size + 1 }).Select(row => row.ToOverview())];
+        return Page<MachineOverview>.Of(machines, size, machine => machine.Entry.Id);
+    });
+
     /// <summary>Puts another document in a machine's place, when its version is the expected one.</summary>
     public Outcome<KeptMachine> Replace(long id, MachineDocument document, ExpectedVersion expected) => Change(id, expected, (connection, _) =>
     {
@@ -80,5 +93,11 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt)
     {
         public MachineEntry ToEntry() => new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt));
+    }
+
+    private sealed record OverviewRow(long Id, string? Name, long Version, string AddedAt, string ChangedAt, string Document, string LastVisitAt)
+    {
+        public MachineOverview ToOverview() => new(
+            new Row(Id, Name, Version, AddedAt, ChangedAt, Document).ToMachine().Entry, BedSize.Of(Document), LastVisitAt.Length == 0 ? null : Moment.Parse(LastVisitAt));
     }
 }

@@ -18,7 +18,11 @@ internal static class FormSections
 
     public static IReadOnlyList<FormSection> All { get; } =
     [
-        new WholeSection(new WordPart("name", "name", "the name"), new WashersPart()),
+        new WholeSection(
+            new WordPart("name", "name", "the name"),
+            new WashersPart(),
+            new NumberPart("pulseScatter", "pulseScatter", Length("the scatter from pulse to pulse", 0, 5, "give the standard deviation of marks of one station, or leave it blank")),
+            new NumberPart("remindDays", "remindDays", new("the time to the next visit", 1, 3650, "give whole days, or leave it blank for no reminder") { Unit = "days" })),
         Leg(VisitLeg.One),
         Leg(VisitLeg.Two),
         Leg(VisitLeg.Three),
@@ -45,7 +49,7 @@ internal static class FormSections
             name,
             new PathsPart(leg),
             new OfferedPart(leg + "-pathUncertainty", "pathUncertainty", Uncertainties, Length("the path lengths' uncertainty", 0, Bound, "say how far off a length may usually be")),
-            new OfferedPart(leg + "-incidenceDegrees", "incidenceDegrees", Incidences, new("the target's angle", -LegChecks.LargestIncidence, LegChecks.LargestIncidence, "give the angle between the beam and a line square to the target, 0 or 45 usually") { Degrees = true }),
+            new OfferedPart(leg + "-incidenceDegrees", "incidenceDegrees", Incidences, new("the target's angle", -LegChecks.LargestIncidence, LegChecks.LargestIncidence, "give the angle between the beam and a line square to the target, 0 or 45 usually") { Unit = "degrees" }),
             new NumberPart(leg + "-tolerance", "tolerance", Length("the tolerance", 0.001, 100, "say how far apart the near and the far mark may lie")),
             new NumberPart(leg + "-targetRadius", "targetRadius", Length("the target's radius", 1, 200, "say how far from the target's centre a mark may lie and still be seen")),
             new NumberPart(leg + "-pivotOffset", "pivotOffset", Length("the pivot offset", -Bound, Bound, "leave it blank unless you know it")),

@@ -6,7 +6,7 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Application.Machines.Form;
 
-/// <summary>A number with bounds: mm in the user's unit, or degrees.</summary>
+/// <summary>A number with bounds: mm in the user's unit, degrees or days.</summary>
 /// <param name="What">As messages call it.</param>
 /// <param name="Hint">What to do when it is missing or out of bounds.</param>
 internal sealed record NumberRule(string What, double Least, double Most, string Hint)
@@ -14,10 +14,10 @@ internal sealed record NumberRule(string What, double Least, double Most, string
     // Of a length in inches; beyond what any rule shows, mm.
     private const int Decimals = 6;
 
-    /// <summary>It is an angle in degrees, not a length.</summary>
-    public bool Degrees { get; init; }
+    /// <summary>What it counts when it is no length: degrees, days.</summary>
+    public string? Unit { get; init; }
 
-    public string Show(double value, LengthTexts lengths) => Degrees ? value.ToString(CultureInfo.InvariantCulture) : lengths.Write(value);
+    public string Show(double value, LengthTexts lengths) => Unit is not null ? value.ToString(CultureInfo.InvariantCulture) : lengths.Write(value);
 
     /// <summary>The number in a field; null when it is refused, or blank and <paramref name="required"/> is false.</summary>
     public double? Read(string field, FormSheet sheet, bool required)
@@ -30,7 +30,7 @@ internal sealed record NumberRule(string What, double Least, double Most, string
             return null;
         }
 
-        if (!(Degrees ? NumberText.Read(text) : sheet.Lengths.Read(text)).TryGet(out Number? read, out Failure? failure))
+        if (!(Unit is not null ? NumberText.Read(text) : sheet.Lengths.Read(text)).TryGet(out Number? read, out Failure? failure))
         {
             sheet.Refuse(field, failure);
             return null;
@@ -39,8 +39,7 @@ internal sealed record NumberRule(string What, double Least, double Most, string
         double value = double.IsFinite(read.Value) ? Math.Round(read.Value, Decimals) : read.Value;
         if (value >= Least && value <= Most)
             return value;
-        string unit = Degrees ? "degrees" : sheet.Lengths.Unit;
-        sheet.Refuse(field, new(MachineFailures.FieldInvalid, $"{What} is {Shown(value, sheet.Lengths)}, not between {Show(Least, sheet.Lengths)} and {Show(Most, sheet.Lengths)} {unit}", Hint));
+        sheet.Refuse(field, new(MachineFailures.FieldInvalid, $"{What} is {Shown(value, sheet.Lengths)}, not between {Show(Least, sheet.Lengths)} and {Show(Most, sheet.Lengths)} {Unit ?? sheet.Lengths.Unit}", Hint));
         return null;
     }
 

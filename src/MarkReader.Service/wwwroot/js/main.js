@@ -3,7 +3,11 @@ import { AimForm } from "./form.js";
 import { connectSample } from "./sample.js";
 import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
+<<<<<<< HEAD
 import { VisitPage } from "./visit.js";
+=======
+import { connectPaths } from "./paths.js";
+>>>>>>> f4eca61 (Show machines: list, shapes to start from, form with drawings, file in and out)
 
 const form = document.getElementById("aim");
 if (form) {
@@ -15,3 +19,5 @@ if (form) {
 }
 if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document.getElementById("tap")));
 connectViews(document);
+const machine = document.getElementById("machine");
+if (machine) connectPaths(machine);
