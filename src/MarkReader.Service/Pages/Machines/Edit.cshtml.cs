@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Machines.Form;
 using MarkReader.Application.Storage;
@@ -23,6 +24,7 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
     private IReadOnlyDictionary<string, Failure> _wrong = new Dictionary<string, Failure>();
     private MachineForm? _now;
     private long _over;
+    private string? _request;
 
     /// <summary>The machine as it is kept; null for a new one.</summary>
     public KeptMachine? Kept { get; private set; }
@@ -55,6 +57,9 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
 
     public Failure? Wrong(string field) => _wrong.GetValueOrDefault(field);
 
+    /// <summary>What is wrong, by field, in the order of the form.</summary>
+    public IEnumerable<KeyValuePair<string, Failure>> AllWrong => _wrong;
+
     public bool AnyWrong => _wrong.Count > 0;
 
     /// <summary>Whether a group of rarely needed fields has something to look at.</summary>
@@ -68,21 +73,21 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
 
     public FieldView Length(string name, string label, double? usual = null) => Field(name, label, Figures.Unit, usual);
 
-    public IActionResult OnGet(string which, string? preset, int? kept)
+    public IActionResult OnGet()
     {
-        if (!Find(which, preset))
+        if (!Find())
             return NotFound();
-        (Version, JustKept) = (Kept?.Entry.Version ?? 0, kept is not null);
+        (Version, JustKept) = (Kept?.Entry.Version ?? 0, Request.Query.ContainsKey("kept"));
         Form = MachineForm.Of(Basis, Texts);
         return Page();
     }
 
-    public async Task<IActionResult> OnPostAsync(string which, string? preset)
+    public async Task<IActionResult> OnPostAsync()
     {
         if (await TakeSentAsync() is { } unreadable)
-            return Unreadable(which, preset, unreadable);
-        if (!Find(which, preset))
-            return Gone(which);
+            return Unreadable(unreadable);
+        if (!Find())
+            return Gone();
         // Keeping it over someone else's change asks for the version that was seen beside the fields.
         long seen = Math.Max(Version, _over);
         if (Kept is { } old && seen != old.Entry.Version)
@@ -90,20 +95,20 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         (MachineDocument? document, _wrong) = Form.Apply(Basis);
         if (document is null)
             return Refused(_wrong.Values.First());
-        Outcome<KeptMachine> done = Kept is null ? machines.Add(document) : machines.Replace(Kept.Entry.Id, document, ExpectedVersion.OneOf(seen));
+        Outcome<KeptMachine> done = Kept is null ? Add(document) : machines.Replace(Kept.Entry.Id, document, ExpectedVersion.OneOf(seen));
         if (done.TryGet(out KeptMachine? kept, out Failure? failure))
             return Redirect(FormattableString.Invariant($"/machines/{kept.Entry.Id}?kept={kept.Entry.Version}"));
         if (failure.Code == StorageFailures.Changed || failure.Code == StorageFailures.NotKept)
-            return Find(which, preset) ? ChangedMeanwhile() : Gone(which);
+            return Find() ? ChangedMeanwhile() : Gone();
         _wrong = new Dictionary<string, Failure> { ["form"] = failure };
         return Refused(failure);
     }
 
-    public async Task<IActionResult> OnPostDeleteAsync(string which)
+    public async Task<IActionResult> OnPostDeleteAsync()
     {
         if (await TakeSentAsync() is { } unreadable)
-            return Unreadable(which, null, unreadable);
-        if (!Find(which, null) || Kept is null)
+            return Unreadable(unreadable);
+        if (!Find() || Kept is null)
             return Redirect("/machines");
         if (machines.Remove(Kept.Entry.Id, ExpectedVersion.OneOf(Version)).TryGet(out _, out Failure? failure) || failure.Code == StorageFailures.NotKept)
             return Redirect("/machines");
@@ -111,6 +116,9 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         (Version, Meanwhile) = (Kept.Entry.Version, failure);
         return Refused(failure);
     }
+
+    // Read here: the values of a handler are not bound when the form cannot be read.
+    private string? Which => RouteData.Values["which"]?.ToString();
 
     /// <summary>Text of the document that the form is made from.</summary>
     private string Basis => Kept?.Text ?? Preset?.Text ?? MachineForm.Blank;
@@ -120,11 +128,15 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         Figures.Field,
         text => Figures.ReadMillimetres(text).TryGet(out TypedLength? typed, out Failure? failure) ? new Application.Inputs.Number(typed.Millimetres) : failure);
 
-    private bool Find(string which, string? preset)
+    private bool Find()
     {
-        if (which == New)
+        if (Which == New)
+        {
+            string? preset = Request.Query["preset"];
             return (Preset = PresetKey.Find(preset)) is not null || preset is null;
-        Kept = long.TryParse(which, NumberStyles.None, CultureInfo.InvariantCulture, out long id) && machines.Find(id).TryGet(out KeptMachine? kept, out _) ? kept : null;
+        }
+
+        Kept = long.TryParse(Which, NumberStyles.None, CultureInfo.InvariantCulture, out long id) && machines.Find(id).TryGet(out KeptMachine? kept, out _) ? kept : null;
         return Kept is not null;
     }
 
@@ -137,19 +149,27 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         if (form.Text("display") is { } display)
             Figures = new(new Preferences(display.StartsWith("in", StringComparison.Ordinal), display.EndsWith("comma", StringComparison.Ordinal)));
         Form = MachineForm.Sent(form.Text, Texts);
-        (Version, _over) = (Number(form, "version"), Number(form, "over"));
+        (Version, _over, _request) = (Number(form, "version"), Number(form, "over"), form.Text("request"));
         return null;
     }
 
     private static long Number(UploadForm form, string field) => long.TryParse(form.Text(field), NumberStyles.None, CultureInfo.InvariantCulture, out long number) ? number : 0;
 
-    private IActionResult Unreadable(string which, string? preset, Failure failure)
+    private IActionResult Unreadable(Failure failure)
     {
-        if (!Find(which, preset))
+        if (!Find())
             return NotFound();
         Form = MachineForm.Of(Basis, Texts);
         (Version, _wrong) = (Kept?.Entry.Version ?? 0, new Dictionary<string, Failure> { ["form"] = failure });
         return Refused(failure);
+    }
+
+    // Sent twice by an impatient hand, a form adds one machine; gone back to and changed, another.
+    private Outcome<KeptMachine> Add(MachineDocument document)
+    {
+        _ = RequestKey.Of(_request, Encoding.UTF8.GetBytes(document.Text)).TryGet(out RequestKey? request, out _);
+        Outcome<KeptMachine> added = machines.Add(document, request);
+        return added.TryGet(out _, out Failure? failure) || failure.Code != StorageFailures.KeyReused ? added : machines.Add(document);
     }
 
     private PageResult ChangedMeanwhile()
@@ -159,9 +179,9 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         return Refused(Meanwhile);
     }
 
-    private IActionResult Gone(string which)
+    private IActionResult Gone()
     {
-        if (which == New)
+        if (Which == New)
             return NotFound();
         Kept = null;
         Meanwhile = new(StorageFailures.NotKept, "the machine was deleted meanwhile", "save it to keep what stands here as a new machine");
