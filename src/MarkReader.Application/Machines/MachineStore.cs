@@ -48,12 +48,14 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     public Outcome<Page<MachineOverview>> Overview(long? before, int limit) => database.Run<Page<MachineOverview>>(connection =>
     {
         int size = Page<MachineOverview>.Size(limit);
-        List<MachineOverview> machines = [.. connection.Query<OverviewRow>(
+        List<MachineOverview> machines = [.. connection.Query<Row, string, string?, MachineOverview>(
             $"""
-            SELECT {Columns}, document, coalesce((SELECT max(begun_at) FROM visits WHERE machine_id = machines.id), '') AS LastVisitAt
+            SELECT {Columns}, document, (SELECT max(begun_at) FROM visits WHERE machine_id = machines.id) AS LastVisitAt
             FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more
             """,
-            new { before, more = size + 1 }).Select(row => row.ToOverview())];
+            (row, document, last) => new(row.ToEntry(), BedSize.Of(document), last is null ? null : Moment.Parse(last)),
+            new { before, more = size + 1 },
+            splitOn: "document,LastVisitAt")];
         return Page<MachineOverview>.Of(machines, size, machine => machine.Entry.Id);
     });
 
@@ -93,11 +95,5 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt)
     {
         public MachineEntry ToEntry() => new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt));
-    }
-
-    private sealed record OverviewRow(long Id, string? Name, long Version, string AddedAt, string ChangedAt, string Document, string LastVisitAt)
-    {
-        public MachineOverview ToOverview() => new(
-            new Row(Id, Name, Version, AddedAt, ChangedAt, Document).ToMachine().Entry, BedSize.Of(Document), LastVisitAt.Length == 0 ? null : Moment.Parse(LastVisitAt));
     }
 }

@@ -96,6 +96,7 @@ public sealed class MachineStoreTests : IDisposable
     [Fact]
     public void The_overview_says_how_large_each_bed_is_and_when_it_was_visited_last()
     {
+        Assert.Empty(_machines.Overview(null, 10).ValueOrThrow().Items);
         long without = _machines.Add(Document("no bed")).ValueOrThrow().Entry.Id;
         long visited = _machines.Add(Read(VisitTexts.Machine)).ValueOrThrow().Entry.Id;
         VisitStore visits = new(_temporary.Open(), TimeProvider.System);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using MarkReader.Service.Tests.Support;
@@ -54,8 +55,10 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
         JsonElement leg = (await DocumentAsync(page)).GetProperty("legs")[0];
         Assert.Equal((92.5, 342.5), (leg.GetProperty("nearPath").GetDouble(), leg.GetProperty("farPath").GetDouble()));
         Assert.Equal("upperRight", leg.GetProperty("frame").GetProperty("screws")[1].Text("at"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin a visit" }).TapAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("/visits/[0-9]+$"));
         await page.GotoAsync("/machines");
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = $"by the door {scripts} bed 300 × 200" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new($"by the door {scripts} bed 300 × 200 mm last visit 20") })).ToBeVisibleAsync();
         visit.ShouldBeQuiet();
     }
 
@@ -164,7 +167,7 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
         await Expect(second.Page.GetByText("has changed meanwhile")).ToBeVisibleAsync();
         await second.Page.GetByText("Delete this machine").ClickAsync();
         await second.Page.GetByRole(AriaRole.Button, new() { Name = "Yes, delete it" }).ClickAsync();
-        await Expect(second.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/machines$"));
+        await Expect(second.Page).ToHaveURLAsync(new Regex("/machines$"));
 
         // Deleted under the first page: what it holds can still be kept.
         await first.Page.Locator("#name").FillAsync("once more");

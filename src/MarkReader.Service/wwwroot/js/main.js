@@ -3,11 +3,8 @@ import { AimForm } from "./form.js";
 import { connectSample } from "./sample.js";
 import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
-<<<<<<< HEAD
 import { VisitPage } from "./visit.js";
-=======
 import { connectPaths } from "./paths.js";
->>>>>>> f4eca61 (Show machines: list, shapes to start from, form with drawings, file in and out)
 
 const form = document.getElementById("aim");
 if (form) {
