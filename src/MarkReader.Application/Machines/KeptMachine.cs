@@ -11,3 +11,8 @@ public sealed record MachineEntry(long Id, string Name, long Version, DateTimeOf
 /// <summary>A machine that is kept.</summary>
 /// <param name="Text">Its document, as it was given.</param>
 public sealed record KeptMachine(MachineEntry Entry, string Text);
+
+/// <summary>A machine as lists show it.</summary>
+/// <param name="Bed">The head's and the gantry's travel; null when its document has no bed.</param>
+/// <param name="LastVisitAt">When the latest visit to it began, or null.</param>
+public sealed record MachineOverview(MachineEntry Entry, BedSize? Bed, DateTimeOffset? LastVisitAt);

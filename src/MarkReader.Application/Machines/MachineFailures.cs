@@ -15,6 +15,12 @@ public static class MachineFailures
     /// <summary>Its name is empty, too long, or has signs that cannot be shown.</summary>
     public static readonly FailureCode NameInvalid = new("MACHINE_NAME_INVALID", FailureKind.BadInput);
 
+    /// <summary>A field of the form is blank that must be given.</summary>
+    public static readonly FailureCode FieldMissing = new("MACHINE_FIELD_MISSING", FailureKind.BadInput);
+
+    /// <summary>A field of the form has a text that cannot be used.</summary>
+    public static readonly FailureCode FieldInvalid = new("MACHINE_FIELD_INVALID", FailureKind.BadInput);
+
     /// <summary>As many machines are kept as there may be.</summary>
     public static readonly FailureCode TooMany = new("TOO_MANY_MACHINES", FailureKind.BadInput);
 

@@ -44,6 +44,21 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return Page<MachineEntry>.Of(machines, size, machine => machine.Id);
     });
 
+    /// <summary>As <see cref="List"/>, with what a person chooses by.</summary>
+    public Outcome<Page<MachineOverview>> Overview(long? before, int limit) => database.Run<Page<MachineOverview>>(connection =>
+    {
+        int size = Page<MachineOverview>.Size(limit);
+        List<MachineOverview> machines = [.. connection.Query<Row, string, string?, MachineOverview>(
+            $"""
+            SELECT {Columns}, document, (SELECT max(begun_at) FROM visits WHERE machine_id = machines.id) AS LastVisitAt
+            FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more
+            """,
+            (row, document, last) => new(row.ToEntry(), BedSize.Of(document), last is null ? null : Moment.Parse(last)),
+            new { before, more = size + 1 },
+            splitOn: "document,LastVisitAt")];
+        return Page<MachineOverview>.Of(machines, size, machine => machine.Entry.Id);
+    });
+
     /// <summary>Puts another document in a machine's place, when its version is the expected one.</summary>
     public Outcome<KeptMachine> Replace(long id, MachineDocument document, ExpectedVersion expected) => Change(id, expected, (connection, _) =>
     {

@@ -4,6 +4,7 @@ using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
 using MarkReader.Application.Tests.Advising;
 using MarkReader.Application.Tests.Storage;
+using MarkReader.Application.VisitLog;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Machines;
@@ -90,6 +91,21 @@ public sealed class MachineStoreTests : IDisposable
         kept.Reverse();
         Assert.Equal(kept, listed);
         Assert.Single(_machines.List(null, -5).ValueOrThrow().Items);
+    }
+
+    [Fact]
+    public void The_overview_says_how_large_each_bed_is_and_when_it_was_visited_last()
+    {
+        Assert.Empty(_machines.Overview(null, 10).ValueOrThrow().Items);
+        long without = _machines.Add(Document("no bed")).ValueOrThrow().Entry.Id;
+        long visited = _machines.Add(Read(VisitTexts.Machine)).ValueOrThrow().Entry.Id;
+        VisitStore visits = new(_temporary.Open(), TimeProvider.System);
+        _ = visits.Begin(new(visited, "")).ValueOrThrow();
+        DateTimeOffset last = visits.Begin(new(visited, "")).ValueOrThrow().Entry.BegunAt;
+        Page<MachineOverview> page = _machines.Overview(null, 10).ValueOrThrow();
+        Assert.Equal([(visited, last), (without, null)], page.Items.Select(m => (m.Entry.Id, m.LastVisitAt)));
+        Assert.Equal((500, 400), (page.Items[0].Bed!.X.Millimetres, page.Items[0].Bed!.Y.Millimetres));
+        Assert.Null(page.Items[1].Bed);
     }
 
     [Fact]

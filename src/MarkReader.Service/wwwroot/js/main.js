@@ -4,6 +4,7 @@ import { connectSample } from "./sample.js";
 import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
 import { VisitPage } from "./visit.js";
+import { connectPaths } from "./paths.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -15,3 +16,5 @@ if (form) {
 }
 if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document.getElementById("tap")));
 connectViews(document);
+const machine = document.getElementById("machine");
+if (machine) connectPaths(machine);
