@@ -49,6 +49,10 @@ internal static class EventWords
                 return RecordTexts.Say("EventRealignEnd", realign.Leg, SurveyWords.End(realign.At));
             case VisitEvent.Realign realign:
                 return RecordTexts.Say("EventRealign", realign.Leg);
+            case VisitEvent.Skip skip:
+                return RecordTexts.Say("EventSkip", RecordTexts.Get("step." + skip.Step), skip.Reason);
+            case VisitEvent.Again again:
+                return RecordTexts.Say("EventAgain", RecordTexts.Get("step." + again.Step));
             case VisitEvent.Disturbed disturbed:
                 return RecordTexts.Say("EventDisturbed", disturbed.Leg);
             default:

@@ -16,9 +16,9 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
     {
         List<RecordStep> steps = [.. setup.Legs.Select(Leg)];
         if (setup.Bed is { } bed)
-            steps.Add(new(RecordQuantity.BedSpread, null, bed.Tolerance, First(Bed, e => e is VisitEvent.Survey), Bed(end) ?? Open(end.State.Survey!.Spread)));
+            steps.Add(new(RecordQuantity.BedSpread, null, bed.Tolerance, First(Bed, e => e is VisitEvent.Survey), Bed(end) ?? Open(end.State.Survey!.Spread), Skipped(VisitStep.Survey)));
         if (setup.Aperture is { } aperture)
-            steps.Add(new(RecordQuantity.Centring, null, aperture.Tolerance, First(Centring, e => e is VisitEvent.Survey), Centring(end) ?? Open(end.State.Centring!.Verdict)));
+            steps.Add(new(RecordQuantity.Centring, null, aperture.Tolerance, First(Centring, e => e is VisitEvent.Survey), Centring(end) ?? Open(end.State.Centring!.Verdict), Skipped(VisitStep.Centring)));
         return steps;
     }
 
@@ -29,8 +29,10 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
     private RecordStep Leg(VisitLeg leg)
     {
         RecordState? found = Found(leg) is { } n ? State(leg, At(n)!) : null;
-        return new(RecordQuantity.LegSpread, leg.Name, leg.Setup.Tolerance, found, State(leg, end));
+        return new(RecordQuantity.LegSpread, leg.Name, leg.Setup.Tolerance, found, State(leg, end), VisitSteps.Find(leg.Name) is { } step ? Skipped(step) : null);
     }
+
+    private string? Skipped(VisitStep step) => end.State.Skipped.GetValueOrDefault(step);
 
     private static RecordState State(VisitLeg leg, VisitAdvice advice)
     {
@@ -71,7 +73,7 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
             yield return events.Count;
     }
 
-    private static bool IsChange(VisitEvent e) => e is VisitEvent.Turn or VisitEvent.Shim or VisitEvent.MoveTarget or VisitEvent.RaiseTube or VisitEvent.Realign or VisitEvent.Disturbed;
+    private static bool IsChange(VisitEvent e) => e is VisitEvent.Turn or VisitEvent.Shim or VisitEvent.MoveTarget or VisitEvent.RaiseTube or VisitEvent.Realign or VisitEvent.Disturbed or VisitEvent.Again;
 
     private static bool IsOn(VisitEvent e, string leg) => e is VisitEvent.Mark mark ? mark.Leg == leg : e is VisitEvent.Survey && leg == VisitLeg.Two;
 

@@ -44,13 +44,14 @@ internal static class RecordBudgets
         return new(leg.Name, observations.Length, aim.Budget);
     }
 
-    // The photo's parts; what the mark's covariance has beyond them is the pulses' scatter and counts as noise.
-    private static MarkErrors Errors(Covariance2 whole, IReadOnlyList<UncertaintyComponent>? parts)
+    // The photo's parts; what the mark's covariance has beyond them is the scatter of the pulses and counts as noise.
+    private static MarkErrors Errors(Covariance2 whole, List<UncertaintyComponent>? parts)
     {
-        Covariance2? sum = parts?.Select(p => p.Covariance).Aggregate((a, b) => a + b);
-        return sum is not null && Math.Abs(sum.Uu - whole.Uu) <= 1e-6 * whole.Uu && Math.Abs(sum.Vv - whole.Vv) <= 1e-6 * whole.Vv
-            ? new(parts!, [])
-            : MarkErrors.Undivided(whole);
+        if (parts is null)
+            return MarkErrors.Undivided(whole);
+        Covariance2 sum = parts.Select(p => p.Covariance).Aggregate((a, b) => a + b);
+        (double u, double v) = (whole.Uu - sum.Uu, whole.Vv - sum.Vv);
+        return u >= -1e-12 && v >= -1e-12 ? new([new(UncertaintySource.Noise, new(Math.Max(0, u), 0, Math.Max(0, v))), .. parts], []) : MarkErrors.Undivided(whole);
     }
 
     // Null when a report of another version has no budget or one that is not understood.

@@ -13,7 +13,7 @@ public static class RecordCsv
     public static IReadOnlyList<string> Columns { get; } =
     [
         "event", "time (UTC)", "taken back (UTC)", "kind", "leg", "path (mm)", "gantry (mm)", "x (mm)", "y (mm)", "mark", "u (mm)", "v (mm)", "variance u (mm2)", "covariance uv (mm2)",
-        "variance v (mm2)", "diameter (mm)", "photo", "photo SHA-256", "screw", "turns", "corner", "height (mm)", "end", "note",
+        "variance v (mm2)", "diameter (mm)", "photo", "photo SHA-256", "screw", "turns", "corner", "height (mm)", "end", "step", "note",
     ];
 
     public static byte[] Write(VisitRecord record)
@@ -35,7 +35,7 @@ public static class RecordCsv
         [
             Whole(e.Number), Time(e.Source.At), Time(e.Source.TakenBackAt), row.Kind, Safe(row.Leg), Number(row.Path), Number(row.Gantry), Number(row.X), Number(row.Y), Whole(mark?.Number),
             Number(at?.Point.U ?? move?.U), Number(at?.Point.V ?? move?.V), Number(at?.Covariance.Uu), Number(at?.Covariance.Uv), Number(at?.Covariance.Vv), Number(mark?.Diameter),
-            Whole(mark?.Photo), mark?.Photo is { } photo ? record.Photos[photo - 1].Id : "", Safe(row.Screw), Number(row.Turns), row.Corner, Number(row.Height), row.End, Safe(e.Note),
+            Whole(mark?.Photo), mark?.Photo is { } photo ? record.Photos[photo - 1].Id : "", Safe(row.Screw), Number(row.Turns), row.Corner, Number(row.Height), row.End, row.Step, Safe(row.Reason ?? e.Note),
         ];
     }
 
@@ -74,6 +74,10 @@ public static class RecordCsv
 
         public string End { get; private init; } = "";
 
+        public string Step { get; private init; } = "";
+
+        public string? Reason { get; private init; }
+
         public static Row Of(VisitEvent e) => e switch
         {
             VisitEvent.Mark m => new("mark") { Leg = m.Leg, Path = m.Path, Gantry = m.Gantry?.Millimetres },
@@ -84,6 +88,8 @@ public static class RecordCsv
             VisitEvent.RaiseTube r => new("raiseTube") { Height = r.Height.Millimetres },
             VisitEvent.Realign r => new("realign") { Leg = r.Leg, End = SurveyReport.Name(r.At) },
             VisitEvent.Disturbed d => new("disturbed") { Leg = d.Leg },
+            VisitEvent.Skip s => new("skip") { Step = s.Step.Name(), Reason = s.Reason },
+            VisitEvent.Again a => new("again") { Step = a.Step.Name() },
             _ => throw new ArgumentException("Unknown event.", nameof(e)),
         };
     }

@@ -14,13 +14,13 @@ public static class RecordDocument
         RecordTables tables = new(record, format);
         List<DocumentBlock> blocks =
         [
-            Banner(record),
+            Banner(record, format),
             new DocumentBlock.Facts(Facts(record, format)),
             Heading("ResultHeading"),
             tables.Result(),
             Note("ResultNote"),
             .. tables.Legs() is { } legs ? (DocumentBlock[])[legs, Note("LegsNote")] : [],
-            .. record.Pictures.Count > 0 ? (DocumentBlock[])[Heading("PicturesHeading"), .. record.Pictures] : [],
+            .. record.Pictures.Count > 0 ? (DocumentBlock[])[Heading("PicturesHeading"), new DocumentBlock.Pictures(record.Pictures)] : [],
             Heading("EventsHeading"),
             tables.Events(),
             new DocumentBlock.Paragraph(tables.EventsNote(), Small: true),
@@ -58,7 +58,7 @@ public static class RecordDocument
 
     private static DocumentBlock.Paragraph Note(string name) => new(RecordTexts.Get(name), Small: true);
 
-    private static DocumentBlock.Banner Banner(VisitRecord record)
+    private static DocumentBlock.Banner Banner(VisitRecord record, RecordFormat format)
     {
         Verdict verdict = record.Verdict.Verdict;
         DocumentTone tone = verdict switch
@@ -67,8 +67,16 @@ public static class RecordDocument
             Verdict.Outside => DocumentTone.Bad,
             _ => DocumentTone.Open,
         };
-        string[] next = record.Advice.Action is VisitAction.Done ? [] : [RecordTexts.Say("NextStep", ActionWords.Of(record.Advice.Action))];
-        return new(tone, RecordTexts.Get(verdict + "Word"), [RecordTexts.Get(verdict + "Claim"), .. next, RecordTexts.Get("ClaimLimits")]);
+        // Actions are in mm and with a point, as advise prints them.
+        string[] next = record.Advice.Action switch
+        {
+            VisitAction.Done => [],
+            VisitAction.Stop => [RecordTexts.Get("Stopped")],
+            _ when format is { Unit: RecordUnit.Millimetre, HasComma: false } => [RecordTexts.Say("NextStep", ActionWords.Of(record.Advice.Action))],
+            _ => [RecordTexts.Get("NotFinished")],
+        };
+        string[] practice = record.Source.IsPractice ? [RecordTexts.Get("Practice")] : [];
+        return new(tone, RecordTexts.Get(verdict + "Word"), [.. practice, RecordTexts.Get(verdict + "Claim"), .. next, RecordTexts.Get("ClaimLimits")]);
     }
 
     private static List<DocumentFact> Facts(VisitRecord record, RecordFormat format)

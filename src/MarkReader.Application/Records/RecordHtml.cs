@@ -70,10 +70,15 @@ public static class RecordHtml
             case DocumentBlock.Table table:
                 Table(html, table);
                 break;
-            case DocumentBlock.Picture picture:
-                html.Append(CultureInfo.InvariantCulture, $"<figure class=\"picture\"><figcaption><strong>{E(picture.Title)}</strong></figcaption>\n");
-                html.Append(CultureInfo.InvariantCulture, $"<img alt=\"{E(picture.Description)}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\">\n");
-                html.Append(CultureInfo.InvariantCulture, $"<p class=\"note\">{E(picture.Description)}</p></figure>\n");
+            case DocumentBlock.Pictures pictures:
+                html.Append("<div class=\"pictures\">\n");
+                foreach (DocumentPicture picture in pictures.All)
+                {
+                    html.Append(CultureInfo.InvariantCulture, $"<figure><h3>{E(picture.Title)}</h3><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\">");
+                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Description)}</figcaption></figure>\n");
+                }
+
+                html.Append("</div>\n");
                 break;
             case DocumentBlock.Photos photos:
                 html.Append("<div class=\"photos\">\n");

@@ -28,7 +28,7 @@ public static class RecordMaker
         foreach (ReadEvent e in read)
         {
             MeasuredPoint? at = Mark(e.Event);
-            MarkReport? report = at is null ? null : album.Find(e.Photo, e.Mark);
+            MarkReport? report = at is null ? null : album.Find(e.Photo, at.Point);
             int? photo = at is null ? null : album.Number(e.Photo, report);
             RecordEvent recorded = new(events.Count + 1, e.Source, e.Event, e.Note, at is null ? null : marks.Count + 1, photo);
             events.Add(recorded);
@@ -69,12 +69,8 @@ public static class RecordMaker
             using JsonDocument document = VisitFile.Parse(Encoding.UTF8.GetBytes(e.Text));
             if (EventJson.Read(fields, document.RootElement, read.Count + 1) is not { } known)
                 return fields.Wrong!;
-            JsonObject own = new(fields, document.RootElement, $"event {read.Count + 1}");
             string note = Text(document.RootElement, "note") ?? "";
-            double? number = own.Has("mark") ? own.Number("mark") : null;
-            if (fields.Wrong is { } wrong)
-                return wrong;
-            read.Add(new(e, known, Short(note), e.Photo ?? Text(document.RootElement, "photo"), number));
+            read.Add(new(e, known, Short(note), e.Photo ?? Text(document.RootElement, "photo")));
         }
 
         return read;
@@ -94,5 +90,5 @@ public static class RecordMaker
         return Short(Text(document.RootElement, "name") ?? "");
     }
 
-    private sealed record ReadEvent(RecordSourceEvent Source, VisitEvent Event, string Note, string? Photo, double? Mark);
+    private sealed record ReadEvent(RecordSourceEvent Source, VisitEvent Event, string Note, string? Photo);
 }

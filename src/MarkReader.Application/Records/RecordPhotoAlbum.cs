@@ -14,6 +14,9 @@ internal sealed class RecordPhotoAlbum(IRecordPhotos photos)
     // Of the card's side, so that the card is seen wherever the mark lies in its zone.
     private const double CutPart = 0.75;
 
+    // An event has the numbers of its mark, mm.
+    private const double Same = 1e-9;
+
     private readonly Dictionary<string, int?> _numbers = [];
     private readonly Dictionary<string, MeasureReport?> _reports = [];
     private readonly List<RecordPhoto> _photos = [];
@@ -24,12 +27,7 @@ internal sealed class RecordPhotoAlbum(IRecordPhotos photos)
     public int Missing => _numbers.Values.Count(n => n is null);
 
     /// <summary>The mark that an event was filled in from; null when that is not known.</summary>
-    public MarkReport? Find(string? photo, double? mark)
-    {
-        if (Report(photo) is not { } report || mark is not { } number || number != Math.Floor(number) || !(number >= 0 && number < report.Marks.Count))
-            return null;
-        return report.Marks[(int)number];
-    }
+    public MarkReport? Find(string? photo, CardPoint place) => Report(photo)?.Marks.FirstOrDefault(m => place.DistanceTo(new(m.U, m.V)) < Same);
 
     /// <summary>The number of a photo in the record; null without one.</summary>
     /// <param name="mark">Ringed in it.</param>

@@ -58,10 +58,11 @@ public sealed record RecordVisitReport(long? Number, string MachineName, string 
 /// <param name="Quantity">legSpread, bedSpread, centring.</param>
 /// <param name="Tolerance">Its largest size, mm.</param>
 /// <param name="Found">Before the first change; null when it was not measured before.</param>
-public sealed record RecordStepReport(string Quantity, string? Leg, double Tolerance, RecordStateReport? Found, RecordStateReport Left)
+/// <param name="Skipped">Why the step was skipped; null when it was not.</param>
+public sealed record RecordStepReport(string Quantity, string? Leg, double Tolerance, RecordStateReport? Found, RecordStateReport Left, string? Skipped)
 {
     internal static RecordStepReport From(RecordStep step) => new(
-        SurveyReport.Name(step.Quantity), step.Leg, step.Tolerance.Millimetres, step.Found is { } found ? RecordStateReport.From(found) : null, RecordStateReport.From(step.Left));
+        SurveyReport.Name(step.Quantity), step.Leg, step.Tolerance.Millimetres, step.Found is { } found ? RecordStateReport.From(found) : null, RecordStateReport.From(step.Left), step.Skipped);
 }
 
 /// <summary>What was known of it.</summary>

@@ -22,6 +22,9 @@ public sealed record RecordSource(string Machine, IReadOnlyList<RecordSourceEven
     /// <summary>Who did the work; may be empty.</summary>
     public string DoneBy { get; init; } = "";
 
+    /// <summary>Whether its machine exists only in this program.</summary>
+    public bool IsPractice { get; init; }
+
     /// <summary>Null when it is not known.</summary>
     public DateTimeOffset? BegunAt { get; init; }
 
@@ -30,7 +33,9 @@ public sealed record RecordSource(string Machine, IReadOnlyList<RecordSourceEven
         Number = visit.Entry.Id,
         MachineName = visit.Entry.MachineName,
         Note = visit.Entry.Note,
+        DoneBy = visit.Entry.DoneBy,
         BegunAt = visit.Entry.BegunAt,
+        IsPractice = visit.Entry.IsPractice,
     };
 
     /// <summary>That of a visit file; an event's time is known when it has a field "time" (ISO 8601).</summary>

@@ -39,9 +39,9 @@ internal static class RecordStyle
         li { margin: .3rem 0; }
         figure { margin: 0; break-inside: avoid; }
         img { max-width: 100%; height: auto; display: block; }
-        .picture { margin: .6rem 0 1.2rem; }
-        .picture img { width: 100%; max-height: 32rem; object-fit: contain; }
-        .photos { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1.1rem; }
+        h3 { margin: 0 0 .3rem; font-size: 1rem; }
+        .pictures img { width: 100%; max-height: 32rem; object-fit: contain; object-position: left top; }
+        .photos, .pictures { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1.1rem; }
         .photos img { max-height: 24rem; object-fit: contain; object-position: left top; }
         figcaption { font-size: .85rem; margin-top: .3rem; overflow-wrap: anywhere; }
         .signature { break-inside: avoid; margin-bottom: 2rem; }
@@ -49,15 +49,15 @@ internal static class RecordStyle
         .lines dt { color: var(--ink); }
         .lines dd { border-bottom: 1px solid var(--ink); min-height: 2.6rem; display: flex; align-items: end; }
         footer { color: var(--soft); font-size: .8rem; padding-bottom: 2rem; }
-        @media (max-width: 36rem) { .photos { grid-template-columns: 1fr; } }
+        @media (max-width: 36rem) { .photos, .pictures { grid-template-columns: 1fr; } }
         @media print {
           body { font-size: 9.5pt; }
           main, footer { max-width: none; padding: 0; }
           .table { overflow: visible; }
           .banner { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-          .photos { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+          .photos, .pictures { grid-template-columns: repeat(2, minmax(0, 1fr)); }
           .photos img { max-height: 72mm; }
-          .picture img { max-height: 110mm; }
+          .pictures img { max-height: 110mm; }
         }
         """;
 }

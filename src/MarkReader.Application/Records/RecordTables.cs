@@ -24,7 +24,7 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
         ],
         [.. record.Steps.Select(step => new TableRow(
         [
-            RecordTexts.Say(step.Quantity.ToString(), step.Leg ?? ""), format.Length(step.Tolerance.Millimetres, 2), .. State(step.Found), .. State(step.Left),
+            Step(step), format.Length(step.Tolerance.Millimetres, 2), .. State(step.Found), .. State(step.Left),
         ]))]);
 
     public DocumentBlock.Table? Legs()
@@ -102,6 +102,12 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
                 .. parts.Select(p => new TableRow([ComponentReport.Words(p.Source), format.Length(p.StandardUncertainty, 4), format.Number(100 * p.Share, 0)])),
                 new TableRow([RecordTexts.Get("BudgetTotal"), format.Length(Math.Sqrt((sum.Uu + sum.Vv) / 2), 4), format.Number(100, 0)]),
             ]);
+    }
+
+    private static string Step(RecordStep step)
+    {
+        string words = RecordTexts.Say(step.Quantity.ToString(), step.Leg ?? "");
+        return step.Skipped is { } reason ? RecordTexts.Say("WithNote", words, RecordTexts.Say("Skipped", reason)) : words;
     }
 
     private string Said(RecordEvent e, Func<DateTimeOffset?, string> time)

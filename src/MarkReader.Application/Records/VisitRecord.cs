@@ -32,7 +32,7 @@ public sealed record VisitRecord(
     string ProgramVersion)
 {
     /// <summary>Drawings of the visit, with what they show.</summary>
-    public IReadOnlyList<DocumentBlock.Picture> Pictures { get; init; } = [];
+    public IReadOnlyList<DocumentPicture> Pictures { get; init; } = [];
 
     public Conformity Verdict => Advice.State.Machine;
 
@@ -56,7 +56,8 @@ public enum RecordQuantity
 /// <summary>A step of the job as found and as left.</summary>
 /// <param name="Leg">The leg's name; null for bed and aperture.</param>
 /// <param name="Found">Before the first change to it; null when it was not measured before.</param>
-public sealed record RecordStep(RecordQuantity Quantity, string? Leg, Length Tolerance, RecordState? Found, RecordState Left);
+/// <param name="Skipped">Why the step was skipped; null when it was not.</param>
+public sealed record RecordStep(RecordQuantity Quantity, string? Leg, Length Tolerance, RecordState? Found, RecordState Left, string? Skipped);
 
 /// <summary>What was known of a step.</summary>
 /// <param name="Value">Its length is what the tolerance limits, mm; null until it is measured.</param>

@@ -30,7 +30,7 @@ internal sealed class BlockSetter(PageFlow flow)
     private double Beginning(DocumentBlock block) => block switch
     {
         DocumentBlock.Table table => new TableSetter(flow, table).Beginning,
-        DocumentBlock.Picture picture => new FigureSetter(flow).Height(picture),
+        DocumentBlock.Pictures pictures => new FigureSetter(flow).Height(pictures),
         DocumentBlock.Photos photos => new FigureSetter(flow).Height(photos),
         DocumentBlock.Paragraph paragraph => Math.Min(40, Ink.Body.Wrap(paragraph.Text, flow.Width).Count * Ink.Body.Leading),
         DocumentBlock.Signature signature => Height(signature),
@@ -57,8 +57,8 @@ internal sealed class BlockSetter(PageFlow flow)
             case DocumentBlock.Table table:
                 new TableSetter(flow, table).Set();
                 break;
-            case DocumentBlock.Picture picture:
-                new FigureSetter(flow).Set(picture);
+            case DocumentBlock.Pictures pictures:
+                new FigureSetter(flow).Set(pictures);
                 break;
             case DocumentBlock.Photos photos:
                 new FigureSetter(flow).Set(photos);

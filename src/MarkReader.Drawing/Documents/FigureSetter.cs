@@ -2,50 +2,46 @@ using SkiaSharp;
 
 namespace MarkReader.Drawing.Documents;
 
-/// <summary>Sets drawings over the whole width, and photos two in a row.</summary>
+/// <summary>Sets drawings and photos, two in a row.</summary>
 internal sealed class FigureSetter(PageFlow flow)
 {
-    private const double Gutter = 6, TallestPhoto = 72, TallestPicture = 118, BelowPhoto = 1.2, BelowRow = 3;
+    private const double Gutter = 6, TallestPhoto = 72, TallestPicture = 100, BelowImage = 1.2, BelowTitle = 0.8, BelowRow = 3.4;
 
-    private double PhotoWidth => (flow.Width - Gutter) / 2;
+    private double Column => (flow.Width - Gutter) / 2;
 
     /// <summary>Of the first row.</summary>
-    public double Height(DocumentBlock.Photos photos) => photos.All.Count == 0 ? 0 : RowHeight([.. photos.All.Take(2)]);
+    public double Height(DocumentBlock.Photos photos) => photos.All.Count == 0 ? 0 : Height([.. photos.All.Take(2)]);
 
-    public double Height(DocumentBlock.Picture picture) => Words(picture).Sum(w => w.Ink.Leading) + 1 + Scaled(picture).Height;
+    /// <summary>Of the first row.</summary>
+    public double Height(DocumentBlock.Pictures pictures) => pictures.All.Count == 0 ? 0 : Height([.. pictures.All.Take(2)]);
 
     public void Set(DocumentBlock.Photos photos)
     {
         foreach (DocumentPhoto[] row in photos.All.Chunk(2))
-            flow.Put(RowHeight(row), (canvas, y) => Row(canvas, y, row));
+            flow.Put(Height(row), (canvas, y) => Row(canvas, y, row));
     }
 
-    public void Set(DocumentBlock.Picture picture)
+    public void Set(DocumentBlock.Pictures pictures)
     {
-        (float scale, double width, double height) = Scaled(picture);
-        flow.Put(Height(picture), (canvas, y) =>
+        foreach (DocumentPicture[] row in pictures.All.Chunk(2))
+            flow.Put(Height(row), (canvas, y) => Row(canvas, y, row));
+    }
+
+    private void Row(SKCanvas canvas, double y, DocumentPicture[] row)
+    {
+        double title = TitleHeight(row), tallest = row.Max(p => Size(p).Height);
+        for (int i = 0; i < row.Length; i++)
         {
-            foreach ((Ink ink, string line) in Words(picture))
-            {
-                ink.Draw(canvas, line, PageFlow.Left, y);
-                y += ink.Leading;
-            }
-
+            double x = Left(i);
+            Lines(canvas, Ink.Strong, row[i].Title, x, y);
+            Lines(canvas, Ink.Small, row[i].Description, x, y + title + tallest + BelowImage);
+            (double width, double height) = Size(row[i]);
             using SKAutoCanvasRestore restore = new(canvas);
-            canvas.Translate((float)(PageFlow.Left + ((flow.Width - width) / 2)), (float)y + 1);
+            canvas.Translate((float)x, (float)(y + title));
             canvas.ClipRect(new(0, 0, (float)width, (float)height));
-            canvas.Scale(scale);
-            picture.Drawing.Draw(canvas);
-        });
-    }
-
-    private IReadOnlyList<(Ink Ink, string Line)> Words(DocumentBlock.Picture picture) =>
-        [.. Ink.Strong.Wrap(picture.Title, flow.Width).Select(l => (Ink.Strong, l)), .. Ink.Small.Wrap(picture.Description, flow.Width).Select(l => (Ink.Small, l))];
-
-    private (float Scale, double Width, double Height) Scaled(DocumentBlock.Picture picture)
-    {
-        double scale = Math.Min(flow.Width / picture.Drawing.Width, TallestPicture / picture.Drawing.Height);
-        return ((float)scale, scale * picture.Drawing.Width, scale * picture.Drawing.Height);
+            canvas.Scale((float)(width / row[i].Drawing.Width));
+            row[i].Drawing.Draw(canvas);
+        }
     }
 
     private void Row(SKCanvas canvas, double y, DocumentPhoto[] row)
@@ -53,25 +49,43 @@ internal sealed class FigureSetter(PageFlow flow)
         double tallest = row.Max(p => Size(p).Height);
         for (int i = 0; i < row.Length; i++)
         {
-            double x = PageFlow.Left + (i * (PhotoWidth + Gutter));
+            double x = Left(i);
             (double width, double height) = Size(row[i]);
             // The bytes of a JPEG go into the PDF as they are.
             using SKData data = SKData.CreateCopy(row[i].Jpeg.Span);
             using SKImage? image = SKImage.FromEncodedData(data);
             if (image is not null)
                 canvas.DrawImage(image, new SKRect((float)x, (float)y, (float)(x + width), (float)(y + height)), new SKSamplingOptions(SKFilterMode.Linear));
-            IReadOnlyList<string> lines = Ink.Small.Wrap(row[i].Caption, PhotoWidth);
-            for (int line = 0; line < lines.Count; line++)
-                Ink.Small.Draw(canvas, lines[line], x, y + tallest + BelowPhoto + (line * Ink.Small.Leading));
+            Lines(canvas, Ink.Small, row[i].Caption, x, y + tallest + BelowImage);
         }
     }
 
-    private (double Width, double Height) Size(DocumentPhoto photo)
+    private double Left(int column) => PageFlow.Left + (column * (Column + Gutter));
+
+    private void Lines(SKCanvas canvas, Ink ink, string text, double x, double y)
     {
-        double scale = Math.Min(PhotoWidth / photo.Width, TallestPhoto / photo.Height);
-        return (scale * photo.Width, scale * photo.Height);
+        foreach (string line in ink.Wrap(text, Column))
+        {
+            ink.Draw(canvas, line, x, y);
+            y += ink.Leading;
+        }
     }
 
-    private double RowHeight(DocumentPhoto[] row) =>
-        row.Max(p => Size(p).Height) + BelowPhoto + row.Max(p => Ink.Small.Wrap(p.Caption, PhotoWidth).Count * Ink.Small.Leading) + BelowRow;
+    private double Height(Ink ink, string text) => ink.Wrap(text, Column).Count * ink.Leading;
+
+    private double TitleHeight(DocumentPicture[] row) => row.Max(p => Height(Ink.Strong, p.Title)) + BelowTitle;
+
+    private double Height(DocumentPicture[] row) => TitleHeight(row) + row.Max(p => Size(p).Height) + BelowImage + row.Max(p => Height(Ink.Small, p.Description)) + BelowRow;
+
+    private double Height(DocumentPhoto[] row) => row.Max(p => Size(p).Height) + BelowImage + row.Max(p => Height(Ink.Small, p.Caption)) + BelowRow;
+
+    private (double Width, double Height) Size(DocumentPhoto photo) => Fit(photo.Width, photo.Height, TallestPhoto);
+
+    private (double Width, double Height) Size(DocumentPicture picture) => Fit(picture.Drawing.Width, picture.Drawing.Height, TallestPicture);
+
+    private (double Width, double Height) Fit(double width, double height, double tallest)
+    {
+        double scale = Math.Min(Column / width, tallest / height);
+        return (scale * width, scale * height);
+    }
 }

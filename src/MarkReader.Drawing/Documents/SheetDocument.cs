@@ -49,8 +49,8 @@ public abstract record DocumentBlock
     /// <summary>Rows under a heading row, which stands again on every page. Its caption stands above it.</summary>
     public sealed record Table(string Caption, IReadOnlyList<TableColumn> Columns, IReadOnlyList<TableRow> Rows) : DocumentBlock;
 
-    /// <summary>A drawing over the whole width, with its title and what it shows.</summary>
-    public sealed record Picture(string Title, string Description, IPicture Drawing) : DocumentBlock;
+    /// <summary>Drawings, two in a row.</summary>
+    public sealed record Pictures(IReadOnlyList<DocumentPicture> All) : DocumentBlock;
 
     /// <summary>Photos, two in a row.</summary>
     public sealed record Photos(IReadOnlyList<DocumentPhoto> All) : DocumentBlock;
@@ -81,6 +81,11 @@ public sealed record TableColumn(string Heading, string Unit = "", bool IsNumber
 /// <param name="Cells">As many as the table has columns.</param>
 /// <param name="IsStruck">Set with a line through it: it no longer counts.</param>
 public sealed record TableRow(IReadOnlyList<string> Cells, bool IsStruck = false);
+
+/// <summary>A drawing of a document.</summary>
+/// <param name="Title">Above it.</param>
+/// <param name="Description">What it shows, in words.</param>
+public sealed record DocumentPicture(string Title, string Description, IPicture Drawing);
 
 /// <summary>A photo of a document.</summary>
 /// <param name="Jpeg">The bytes of a JPEG file.</param>
