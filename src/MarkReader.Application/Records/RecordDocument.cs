@@ -20,7 +20,7 @@ public static class RecordDocument
             tables.Result(),
             Note("ResultNote"),
             .. tables.Legs() is { } legs ? (DocumentBlock[])[legs, Note("LegsNote")] : [],
-            .. record.Pictures.Count > 0 ? (DocumentBlock[])[Heading("PicturesHeading"), new DocumentBlock.Pictures(record.Pictures)] : [],
+            .. RecordPictures.Of(record, format),
             Heading("EventsHeading"),
             tables.Events(),
             new DocumentBlock.Paragraph(tables.EventsNote(), Small: true),
@@ -38,17 +38,17 @@ public static class RecordDocument
             Signature(record),
         ];
         string machine = Name(record);
-        string day = record.EndedAt is { } end ? format.Day(end) : "";
+        string day = format.Day(record.EndedAt ?? record.MadeAt);
         string subtitle = record.Source.Number is { } number
             ? RecordTexts.Say("SubtitleVisit", machine, number.ToString(CultureInfo.InvariantCulture), day)
-            : day.Length > 0 ? RecordTexts.Say("SubtitleDay", machine, day) : machine;
+            : RecordTexts.Say("SubtitleDay", machine, day);
         return new(RecordTexts.Get("Title"), subtitle, blocks)
         {
             Author = record.Source.DoneBy,
             Subject = RecordTexts.Get("Subject"),
             Foot = RecordTexts.Say("Foot", record.ProgramVersion),
             PageNumber = RecordTexts.Get("PageNumber"),
-            Written = record.EndedAt ?? DateTimeOffset.UnixEpoch,
+            Written = record.MadeAt,
         };
     }
 
@@ -96,6 +96,7 @@ public static class RecordDocument
         facts.Add(new(RecordTexts.Get("FactMarks"), taken == 0 ? pulses : RecordTexts.Say("PulseCountTakenBack", pulses, taken.ToString(CultureInfo.InvariantCulture))));
         if (source.Note.Length > 0)
             facts.Add(new(RecordTexts.Get("FactNote"), source.Note));
+        facts.Add(new(RecordTexts.Get("FactMade"), Time(record.MadeAt)));
         facts.Add(new(RecordTexts.Get("FactProgram"), RecordTexts.Say("Program", record.ProgramVersion)));
         return facts;
     }

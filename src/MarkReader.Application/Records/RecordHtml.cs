@@ -7,6 +7,7 @@ using MarkReader.Drawing.Pictures;
 namespace MarkReader.Application.Records;
 
 /// <summary>A record as one HTML file that needs nothing else: pictures and photos are in it, there is no script, and it prints on A4 and Letter.</summary>
+/// <remarks>Well-formed XML besides, so that any program can read it.</remarks>
 public static class RecordHtml
 {
     /// <summary>What a browser may do with it: show its own style and pictures.</summary>
@@ -21,8 +22,8 @@ public static class RecordHtml
             <!DOCTYPE html>
             <html lang="en">
             <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta charset="utf-8"/>
+            <meta name="viewport" content="width=device-width, initial-scale=1"/>
             <title>{E(document.Title)} · {E(document.Subtitle)}</title>
             <style>
             {RecordStyle.Text}
@@ -74,7 +75,7 @@ public static class RecordHtml
                 html.Append("<div class=\"pictures\">\n");
                 foreach (DocumentPicture picture in pictures.All)
                 {
-                    html.Append(CultureInfo.InvariantCulture, $"<figure><h3>{E(picture.Title)}</h3><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\">");
+                    html.Append(CultureInfo.InvariantCulture, $"<figure><h3>{E(picture.Title)}</h3><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\"/>");
                     html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Description)}</figcaption></figure>\n");
                 }
 
@@ -84,7 +85,7 @@ public static class RecordHtml
                 html.Append("<div class=\"photos\">\n");
                 foreach (DocumentPhoto photo in photos.All)
                 {
-                    html.Append(CultureInfo.InvariantCulture, $"<figure><img alt=\"{E(photo.Description)}\" width=\"{photo.Width}\" height=\"{photo.Height}\" src=\"data:image/jpeg;base64,{Convert.ToBase64String(photo.Jpeg.Span)}\">");
+                    html.Append(CultureInfo.InvariantCulture, $"<figure><img alt=\"{E(photo.Description)}\" width=\"{photo.Width}\" height=\"{photo.Height}\" src=\"data:image/jpeg;base64,{Convert.ToBase64String(photo.Jpeg.Span)}\"/>");
                     html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(photo.Caption)}</figcaption></figure>\n");
                 }
 

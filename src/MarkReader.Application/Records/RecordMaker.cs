@@ -14,7 +14,8 @@ public static class RecordMaker
     private const int LongestNote = 400;
 
     /// <param name="photos">Where the photos that the events name can be had.</param>
-    public static Outcome<VisitRecord> Make(RecordSource source, IRecordPhotos photos)
+    /// <param name="madeAt">The time that the record states as its own.</param>
+    public static Outcome<VisitRecord> Make(RecordSource source, IRecordPhotos photos, DateTimeOffset madeAt)
     {
         string file = VisitFile.Write(source.Machine, source.Events.Where(e => e.TakenBackAt is null).Select(e => e.Text));
         if (!VisitFile.Read(Encoding.UTF8.GetBytes(file)).TryGet(out Visit? visit, out Failure? failure)
@@ -50,6 +51,7 @@ public static class RecordMaker
             RecordBudgets.Of(visit, found, measured),
             album.Photos,
             album.Missing,
+            madeAt,
             ProgramVersion.Current);
     }
 

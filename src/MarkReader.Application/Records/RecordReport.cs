@@ -33,7 +33,7 @@ public sealed record RecordReport(
         "markreader-record",
         1,
         record.ProgramVersion,
-        new(record.Source.Number, record.MachineName, record.Source.DoneBy, record.Source.Note, record.Source.BegunAt?.UtcDateTime, record.EndedAt?.UtcDateTime),
+        new(record.Source.Number, record.MachineName, record.Source.DoneBy, record.Source.Note, record.Source.BegunAt?.UtcDateTime, record.EndedAt?.UtcDateTime, record.MadeAt.UtcDateTime),
         Json(record.Source.Machine),
         [.. record.Steps.Select(RecordStepReport.From)],
         VisitReport.From(record.Advice),
@@ -52,7 +52,7 @@ public sealed record RecordReport(
 /// <summary>Whose visit it was, and when.</summary>
 /// <param name="Number">Null when the visit is not kept.</param>
 /// <param name="EndedAt">When the last event came in.</param>
-public sealed record RecordVisitReport(long? Number, string MachineName, string DoneBy, string Note, DateTime? BegunAt, DateTime? EndedAt);
+public sealed record RecordVisitReport(long? Number, string MachineName, string DoneBy, string Note, DateTime? BegunAt, DateTime? EndedAt, DateTime RecordMadeAt);
 
 /// <summary>A quantity that has a tolerance.</summary>
 /// <param name="Quantity">legSpread, bedSpread, centring.</param>

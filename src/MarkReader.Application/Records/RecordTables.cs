@@ -14,6 +14,8 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
 
     private static readonly string s_none = RecordTexts.Get("None");
 
+    private readonly bool _photos = record.Marks.Any(m => m.Photo is not null);
+
     private string Unit => format.UnitName;
 
     public DocumentBlock.Table Result() => new(
@@ -55,9 +57,9 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
         string Time(DateTimeOffset? at) => at is { } t ? days ? format.Time(t) : format.Clock(t) : s_none;
         return new(
             "",
-            [Number("ColumnNumber"), .. times ? [Words("ColumnTime")] : Array.Empty<TableColumn>(), Words("ColumnWhat", wraps: true), Number("ColumnPhoto")],
+            [Number("ColumnNumber"), .. times ? [Words("ColumnTime")] : Array.Empty<TableColumn>(), Words("ColumnWhat", wraps: true), .. _photos ? [Number("ColumnPhoto")] : Array.Empty<TableColumn>()],
             [.. record.Events.Select(e => new TableRow(
-                [Count(e.Number), .. times ? [Time(e.Source.At)] : Array.Empty<string>(), Said(e, Time), e.Photo is { } photo ? Count(photo) : ""],
+                [Count(e.Number), .. times ? [Time(e.Source.At)] : Array.Empty<string>(), Said(e, Time), .. _photos ? [e.Photo is { } photo ? Count(photo) : ""] : Array.Empty<string>()],
                 e.IsTakenBack))]);
     }
 
@@ -69,23 +71,23 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
         "",
         [
             Number("ColumnNumber"), Words("ColumnPlace", wraps: true), Number("ColumnU", Unit), Number("ColumnV", Unit), Number("ColumnUncertaintyU", Unit), Number("ColumnUncertaintyV", Unit),
-            Number("ColumnDiameter", Unit), Number("ColumnPhoto"),
+            .. _photos ? [Number("ColumnDiameter", Unit), Number("ColumnPhoto")] : Array.Empty<TableColumn>(),
         ],
         [.. record.Marks.Select(m => new TableRow(
         [
             Count(m.Number), EventWords.Place(m.Of.Event, format),
             format.SignedLength(m.At.Point.U, 3), format.SignedLength(m.At.Point.V, 3),
             format.Length(Math.Sqrt(m.At.Covariance.Uu), 3), format.Length(Math.Sqrt(m.At.Covariance.Vv), 3),
-            m.Diameter is { } d ? format.Length(d, 2) : s_none, m.Photo is { } photo ? Count(photo) : s_none,
+            .. _photos ? [m.Diameter is { } d ? format.Length(d, 2) : s_none, m.Photo is { } photo ? Count(photo) : s_none] : Array.Empty<string>(),
         ],
         m.Of.IsTakenBack))]);
 
     public IEnumerable<DocumentBlock> Budgets()
     {
-        if (record.Budgets.All(b => b.Leg is not null))
-            yield return new DocumentBlock.Paragraph(RecordTexts.Get("BudgetNone"));
         foreach (RecordBudget budget in record.Budgets)
             yield return Budget(budget);
+        if (record.Budgets.All(b => b.Leg is not null))
+            yield return new DocumentBlock.Paragraph(RecordTexts.Get("BudgetNone"), Small: true);
         if (record.Budgets.Count > 0)
             yield return new DocumentBlock.Paragraph(RecordTexts.Get("BudgetNote"), Small: true);
     }
@@ -99,10 +101,14 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
             caption,
             [Words("ColumnSource", wraps: true), Number("ColumnUncertainty", Unit), Number("ColumnShare", "%")],
             [
-                .. parts.Select(p => new TableRow([ComponentReport.Words(p.Source), format.Length(p.StandardUncertainty, 4), format.Number(100 * p.Share, 0)])),
+                .. parts.Select(p => new TableRow([Source(budget, p), format.Length(p.StandardUncertainty, 4), format.Number(100 * p.Share, 0)])),
                 new TableRow([RecordTexts.Get("BudgetTotal"), format.Length(Math.Sqrt((sum.Uu + sum.Vv) / 2), 4), format.Number(100, 0)]),
             ]);
     }
+
+    // In an aim point's budget the noise of the marks holds the scatter of the pulses as well.
+    private static string Source(RecordBudget budget, ComponentReport part) =>
+        budget.Leg is not null && part.Source == ComponentReport.Name(UncertaintySource.Noise) ? RecordTexts.Get("source.noise") : ComponentReport.Words(part.Source);
 
     private static string Step(RecordStep step)
     {

@@ -1,7 +1,6 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Alignment.Visits;
-using MarkReader.Drawing.Documents;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Records;
@@ -17,7 +16,8 @@ namespace MarkReader.Application.Records;
 /// <param name="Budgets">Where the uncertainties come from.</param>
 /// <param name="Photos">In the order of their marks.</param>
 /// <param name="PhotosMissing">Photos that the visit names and that could not be had.</param>
-/// <param name="ProgramVersion">The version of the program that made the record.</param>
+/// <param name="MadeAt">When the record was made.</param>
+/// <param name="ProgramVersion">The version of the program that made it.</param>
 public sealed record VisitRecord(
     RecordSource Source,
     string MachineName,
@@ -29,11 +29,9 @@ public sealed record VisitRecord(
     IReadOnlyList<RecordBudget> Budgets,
     IReadOnlyList<RecordPhoto> Photos,
     int PhotosMissing,
+    DateTimeOffset MadeAt,
     string ProgramVersion)
 {
-    /// <summary>Drawings of the visit, with what they show.</summary>
-    public IReadOnlyList<DocumentPicture> Pictures { get; init; } = [];
-
     public Conformity Verdict => Advice.State.Machine;
 
     /// <summary>When the last event came in; when it began, without events; null when neither is known.</summary>

@@ -16,7 +16,7 @@ internal static class VisitInput
         {
             return InputFile.Read(path, VisitFile.MostBytes, "a visit file", "give one visit only").TryGet(out InputFile? file, out Failure? failure)
                 && RecordSource.Read(file.Bytes).TryGet(out RecordSource? source, out failure)
-                    ? RecordMaker.Make(Signed(source, by), new NoRecordPhotos())
+                    ? RecordMaker.Make(Signed(source, by), new NoRecordPhotos(), TimeProvider.System.GetUtcNow())
                     : failure;
         }
 
@@ -26,7 +26,7 @@ internal static class VisitInput
             if (!VisitBundle.Open(zip).TryGet(out VisitBundle? bundle, out Failure? failure))
                 return failure;
             using (bundle)
-                return RecordMaker.Make(Signed(bundle.Visit.Source, by), bundle);
+                return RecordMaker.Make(Signed(bundle.Visit.Source, by), bundle, TimeProvider.System.GetUtcNow());
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -11,5 +11,5 @@ public interface IPicture
     double Height { get; }
 
     /// <summary>Draws on a canvas whose upper left corner is (0, 0).</summary>
-    internal void Draw(SKCanvas canvas);
+    void Draw(SKCanvas canvas);
 }

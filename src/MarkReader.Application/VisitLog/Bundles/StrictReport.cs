@@ -8,12 +8,12 @@ internal static class StrictReport
 {
     private static readonly JsonSerializerOptions s_strict = new(ReportJson.Options) { RespectNullableAnnotations = true, RespectRequiredConstructorParameters = true };
 
-    /// <summary>The report with the fields that are known; null when it is none, or one of a version that had other fields.</summary>
+    /// <summary>The report with the fields that are known, without the projection, which is worked out from the photo again; null when it is none, or one of a version that had other fields.</summary>
     public static string? Read(JsonElement element)
     {
         try
         {
-            return element.Deserialize<MeasureReport>(s_strict) is { } report && IsWhole(report) ? ReportJson.Write(report) : null;
+            return element.Deserialize<MeasureReport>(s_strict) is { } report && IsWhole(report) ? ReportJson.Write(report with { Projection = null }) : null;
         }
         catch (JsonException)
         {
