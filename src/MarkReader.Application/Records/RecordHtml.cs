@@ -75,8 +75,8 @@ public static class RecordHtml
                 html.Append("<div class=\"pictures\">\n");
                 foreach (DocumentPicture picture in pictures.All)
                 {
-                    html.Append(CultureInfo.InvariantCulture, $"<figure><h3>{E(picture.Title)}</h3><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\"/>");
-                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Description)}</figcaption></figure>\n");
+                    html.Append(CultureInfo.InvariantCulture, $"<figure><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\"/>");
+                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Caption)}</figcaption></figure>\n");
                 }
 
                 html.Append("</div>\n");

@@ -22,6 +22,7 @@ public static class RecordMaker
             || !VisitAdviser.Advise(visit.Setup, visit.Events).TryGet(out VisitAdvice? advice, out failure)
             || !Read(source.Events).TryGet(out IReadOnlyList<ReadEvent>? read, out failure))
             return failure;
+        advice = advice with { Warnings = [.. visit.Warnings, .. advice.Warnings] };
         RecordPhotoAlbum album = new(photos);
         List<RecordEvent> events = [];
         List<RecordMark> marks = [];
@@ -39,7 +40,7 @@ public static class RecordMaker
             measured.Add((marks[^1], report));
         }
 
-        FoundStates found = new(visit.Setup, visit.Events, advice with { Warnings = [.. visit.Warnings, .. advice.Warnings] });
+        FoundStates found = new(visit.Setup, visit.Events, advice);
         return new VisitRecord(
             source,
             source.MachineName ?? NameIn(source.Machine),

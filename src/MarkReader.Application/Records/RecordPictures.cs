@@ -22,7 +22,7 @@ internal static class RecordPictures
         List<DocumentBlock> rows = [];
         foreach (string subject in s_subjects)
         {
-            DocumentPicture[] row = [.. ((string[])[Before + subject, subject]).Where(pictures.ContainsKey).Select(name => Titled(pictures[name], subject, pictures.ContainsKey(Before + subject)))];
+            DocumentPicture[] row = [.. ((string[])[Before + subject, subject]).Where(pictures.ContainsKey).Select(name => Captioned(pictures[name], pictures.ContainsKey(Before + subject)))];
             if (row.Length > 0)
                 rows.Add(new DocumentBlock.Pictures(row));
         }
@@ -31,10 +31,10 @@ internal static class RecordPictures
     }
 
     // What was not changed is as left and as found at once.
-    private static DocumentPicture Titled(VisitPicture picture, string subject, bool wasChanged)
+    private static DocumentPicture Captioned(VisitPicture picture, bool wasChanged)
     {
-        string state = !wasChanged ? "PictureTitle" : picture.Name.StartsWith(Before, StringComparison.Ordinal) ? "PictureFound" : "PictureLeft";
-        return new(RecordTexts.Say(state, RecordTexts.Get("picture." + subject)), picture.Description, picture.Drawing);
+        string state = !wasChanged ? "PictureBoth" : picture.Name.StartsWith(Before, StringComparison.Ordinal) ? "PictureFound" : "PictureLeft";
+        return new(RecordTexts.Say(state, picture.Description), picture.Drawing);
     }
 
     private static PictureNumbers Numbers(RecordFormat format) => new(

@@ -39,7 +39,6 @@ internal static class RecordStyle
         li { margin: .3rem 0; }
         figure { margin: 0; break-inside: avoid; }
         img { max-width: 100%; height: auto; display: block; }
-        h3 { margin: 0 0 .3rem; font-size: 1rem; }
         .pictures img { width: 100%; max-height: 32rem; object-fit: contain; object-position: left top; }
         .photos, .pictures { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 1.1rem; }
         .photos img { max-height: 24rem; object-fit: contain; object-position: left top; }
@@ -56,8 +55,8 @@ internal static class RecordStyle
           .table { overflow: visible; }
           .banner { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
           .photos, .pictures { grid-template-columns: repeat(2, minmax(0, 1fr)); }
-          .photos img { max-height: 72mm; }
-          .pictures img { max-height: 110mm; }
+          .photos img { max-height: 68mm; }
+          .pictures img { max-height: 86mm; }
         }
         """;
 }

@@ -5,7 +5,7 @@ namespace MarkReader.Drawing.Documents;
 /// <summary>Sets drawings and photos, two in a row.</summary>
 internal sealed class FigureSetter(PageFlow flow)
 {
-    private const double Gutter = 6, TallestPhoto = 72, TallestPicture = 100, BelowImage = 1.2, BelowTitle = 0.8, BelowRow = 3.4;
+    private const double Gutter = 6, TallestPhoto = 68, TallestPicture = 86, BelowImage = 1.2, BelowRow = 3.4;
 
     private double Column => (flow.Width - Gutter) / 2;
 
@@ -29,15 +29,14 @@ internal sealed class FigureSetter(PageFlow flow)
 
     private void Row(SKCanvas canvas, double y, DocumentPicture[] row)
     {
-        double title = TitleHeight(row), tallest = row.Max(p => Size(p).Height);
+        double tallest = row.Max(p => Size(p).Height);
         for (int i = 0; i < row.Length; i++)
         {
             double x = Left(i);
-            Lines(canvas, Ink.Strong, row[i].Title, x, y);
-            Lines(canvas, Ink.Small, row[i].Description, x, y + title + tallest + BelowImage);
+            Lines(canvas, Ink.Small, row[i].Caption, x, y + tallest + BelowImage);
             (double width, double height) = Size(row[i]);
             using SKAutoCanvasRestore restore = new(canvas);
-            canvas.Translate((float)x, (float)(y + title));
+            canvas.Translate((float)x, (float)y);
             canvas.ClipRect(new(0, 0, (float)width, (float)height));
             canvas.Scale((float)(width / row[i].Drawing.Width));
             row[i].Drawing.Draw(canvas);
@@ -73,9 +72,7 @@ internal sealed class FigureSetter(PageFlow flow)
 
     private double Height(Ink ink, string text) => ink.Wrap(text, Column).Count * ink.Leading;
 
-    private double TitleHeight(DocumentPicture[] row) => row.Max(p => Height(Ink.Strong, p.Title)) + BelowTitle;
-
-    private double Height(DocumentPicture[] row) => TitleHeight(row) + row.Max(p => Size(p).Height) + BelowImage + row.Max(p => Height(Ink.Small, p.Description)) + BelowRow;
+    private double Height(DocumentPicture[] row) => row.Max(p => Size(p).Height) + BelowImage + row.Max(p => Height(Ink.Small, p.Caption)) + BelowRow;
 
     private double Height(DocumentPhoto[] row) => row.Max(p => Size(p).Height) + BelowImage + row.Max(p => Height(Ink.Small, p.Caption)) + BelowRow;
 

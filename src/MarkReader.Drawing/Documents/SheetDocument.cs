@@ -83,9 +83,8 @@ public sealed record TableColumn(string Heading, string Unit = "", bool IsNumber
 public sealed record TableRow(IReadOnlyList<string> Cells, bool IsStruck = false);
 
 /// <summary>A drawing of a document.</summary>
-/// <param name="Title">Above it.</param>
-/// <param name="Description">What it shows, in words.</param>
-public sealed record DocumentPicture(string Title, string Description, IPicture Drawing);
+/// <param name="Caption">Beneath it: what it shows, in words. Its title is in the drawing.</param>
+public sealed record DocumentPicture(string Caption, IPicture Drawing);
 
 /// <summary>A photo of a document.</summary>
 /// <param name="Jpeg">The bytes of a JPEG file.</param>

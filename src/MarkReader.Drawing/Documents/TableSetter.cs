@@ -8,6 +8,9 @@ internal sealed class TableSetter
     private const double Gutter = 3.6, Above = 0.75, Narrowest = 22;
     private const int MostLines = 24;
 
+    // A table with so few rows is not divided.
+    private const int MostTogether = 12;
+
     private readonly PageFlow _flow;
     private readonly DocumentBlock.Table _table;
     private readonly double[] _widths, _lefts;
@@ -32,7 +35,9 @@ internal sealed class TableSetter
     private double CaptionHeight => _table.Caption.Length == 0 ? 0 : Ink.Strong.Leading + 1;
 
     /// <summary>What stays together at its beginning.</summary>
-    public double Beginning => CaptionHeight + HeadHeight + (_table.Rows.Count == 0 ? 0 : Height(Lines(_table.Rows[0])) + (_table.Rows.Count == 2 ? Height(Lines(_table.Rows[1])) : 0));
+    public double Beginning => _table.Rows.Count <= MostTogether ? Math.Max(Start, Math.Min(_flow.Room / 2, CaptionHeight + HeadHeight + _table.Rows.Sum(r => Height(Lines(r))))) : Start;
+
+    private double Start => CaptionHeight + HeadHeight + (_table.Rows.Count == 0 ? 0 : Height(Lines(_table.Rows[0])) + (_table.Rows.Count == 2 ? Height(Lines(_table.Rows[1])) : 0));
 
     public void Set()
     {

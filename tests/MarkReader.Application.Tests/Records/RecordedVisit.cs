@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using MarkReader.Alignment.Visits;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
