@@ -122,7 +122,7 @@ public sealed class VisitBundleTests : IDisposable
         { "VISIT_UNREADABLE", "\"u\": 7.5|\"u\": 7e9" },
         { "VISIT_UNREADABLE", "\"kind\": \"mark\", \"leg\": \"1\",  \"path\": 80.50, \"u\": 0.4|\"kind\": \"dance\", \"u\": 0.4" },
         { "LEG_UNKNOWN", "\"leg\": \"1\",  \"path\": 80.50, \"u\": 7.5|\"leg\": \"3\",  \"path\": 80.50, \"u\": 7.5" },
-        { "TOLERANCE_INVALID", "\"tolerance\": 0.5,|\"tolerance\": -0.5," },
+        { "LEG_TOLERANCE_INVALID", "\"tolerance\": 0.5,|\"tolerance\": -0.5," },
     };
 
     [Theory]
