@@ -27,4 +27,16 @@ public static class VisitFile
         VisitEvent[] events = [.. file.List("events").Select((e, i) => EventJson.Read(fields, e, i + 1)).OfType<VisitEvent>()];
         return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, events, fields.Ignored);
     }
+
+    /// <summary>The file of these parts, each of which is one JSON value that was read before.</summary>
+    internal static string Write(string machine, IEnumerable<string> events) => $$"""
+        {"machine": {{machine}},
+        "events": [
+        {{string.Join(",\n", events)}}
+        ]}
+
+        """;
+
+    /// <summary>Text that was read before.</summary>
+    internal static JsonDocument Parse(ReadOnlyMemory<byte> bytes) => JsonDocument.Parse(JsonText.WithoutMark(bytes), s_json);
 }

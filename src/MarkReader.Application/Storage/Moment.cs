@@ -11,4 +11,7 @@ internal static class Moment
 
     public static DateTimeOffset Parse(string text) =>
         DateTimeOffset.ParseExact(text, Format, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
+
+    public static bool TryParse(string text, out DateTimeOffset time) =>
+        DateTimeOffset.TryParseExact(text, Format, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out time);
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using MarkReader.Application.Advising;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
 
@@ -57,11 +58,5 @@ public sealed record KeptVisit(VisitEntry Entry, string Machine, IReadOnlyList<K
     internal string FileWith(string further) => File(Machine, Events.Select(e => e.Text).Append(further));
 
     // Each part was read as one JSON value of its own before it was kept.
-    private static string File(string machine, IEnumerable<string> events) => $$"""
-        {"machine": {{machine}},
-        "events": [
-        {{string.Join(",\n", events)}}
-        ]}
-
-        """;
+    private static string File(string machine, IEnumerable<string> events) => VisitFile.Write(machine, events);
 }

@@ -34,7 +34,7 @@ public sealed record VisitBeginning(long? MachineId, string Note, string DoneBy 
         return fields.Wrong is { } wrong ? wrong : new VisitBeginning(practice is null ? (long)machine : null, words.Note, words.DoneBy, practice);
     }
 
-    private static PracticeRequest Practise(JsonFields fields, JsonElement element)
+    internal static PracticeRequest Practise(JsonFields fields, JsonElement element)
     {
         JsonObject wanted = fields.Object(element, "the practice machine", "seed", "slope", "twist", "bend", "mark", "tolerance");
         double seed = wanted.Number("seed");

@@ -30,5 +30,7 @@ public static class VisitLogFailures
     /// <summary>What was sent was made for another state of the visit.</summary>
     public static Failure GoneOn(long id) => new(StorageFailures.Changed, $"visit {id} has gone on meanwhile and asks for something else now", "look at what it asks for now");
 
+    internal static Failure Full() => new(TooMany, $"{VisitStore.Most} visits are kept already", "delete those that are no longer needed");
+
     internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no visit {id} is kept", "choose one from the list of visits");
 }

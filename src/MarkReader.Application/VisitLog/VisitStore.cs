@@ -26,7 +26,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
         if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM visits WHERE request_key = @Key", request) is { } earlier)
             return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
         if (connection.QuerySingle<int>("SELECT count(*) FROM visits") >= Most)
-            return new Failure(VisitLogFailures.TooMany, $"{Most} visits are kept already", "delete those that are no longer needed");
+            return VisitLogFailures.Full();
         if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out Failure? failure))
             return failure;
         string? practice = beginning.Practice is { } wanted ? JsonSerializer.Serialize(wanted, ReportJson.Options) : null;
@@ -128,7 +128,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
 
     private string Now() => Moment.ToText(clock.GetUtcNow());
 
-    private static KeptVisit? Find(SqliteConnection connection, long id)
+    internal static KeptVisit? Find(SqliteConnection connection, long id)
     {
         (Row Row, string Machine)? found = connection.Query<Row, string, (Row, string)?>(
             $"SELECT {Columns}, machine FROM visits WHERE id = @id", (row, machine) => (row, machine), new { id }, splitOn: "machine").FirstOrDefault();

@@ -12,15 +12,18 @@ internal static class SecurityHeaders
         // At the last moment: the answer to a fault starts again with no headers.
         context.Response.OnStarting(() =>
         {
-            Write(context.Response.Headers);
+            Write(context.Response.Headers, context.Items[typeof(SecurityHeaders)] as string ?? Policy);
             return Task.CompletedTask;
         });
         return next(context);
     }
 
-    private static void Write(IHeaderDictionary headers)
+    /// <summary>Gives an answer a policy of its own: a file that is made to stand alone has its style in it.</summary>
+    public static void Use(HttpContext context, string policy) => context.Items[typeof(SecurityHeaders)] = policy;
+
+    private static void Write(IHeaderDictionary headers, string policy)
     {
-        headers.ContentSecurityPolicy = Policy;
+        headers.ContentSecurityPolicy = policy;
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers["Referrer-Policy"] = "same-origin";

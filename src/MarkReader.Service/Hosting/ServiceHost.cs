@@ -1,8 +1,10 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using MarkReader.Application.Machines;
+using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
+using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Service.Api;
 using MarkReader.Service.Display;
 using MarkReader.Service.Samples;
@@ -49,6 +51,8 @@ internal static class ServiceHost
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
         services.AddSingleton<PhotoDesk>();
+        services.AddSingleton<RecordDesk>();
+        services.AddSingleton<BundleDesk>();
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
         services.AddSingleton(SampleSet.Read(Path.Combine(AppContext.BaseDirectory, "samples")));
@@ -92,6 +96,7 @@ internal static class ServiceHost
         app.MapAims();
         app.MapMachines();
         app.MapVisits();
+        app.MapVisitRecords();
         app.MapVisitEvents();
         app.MapCards();
         app.MapSamples();

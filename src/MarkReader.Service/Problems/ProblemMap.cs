@@ -2,6 +2,7 @@ using MarkReader.Application.Machines;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
+using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 
@@ -32,6 +33,7 @@ internal static class ProblemMap
         [VisitLogFailures.TooMany] = StatusCodes.Status409Conflict,
         [VisitLogFailures.EventUnknown] = StatusCodes.Status404NotFound,
         [VisitLogFailures.NothingToTakeBack] = StatusCodes.Status409Conflict,
+        [BundleFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [ServiceFailures.HostNotAllowed] = StatusCodes.Status421MisdirectedRequest,
         [ServiceFailures.OriginNotAllowed] = StatusCodes.Status403Forbidden,
         [ServiceFailures.RequestTooLarge] = StatusCodes.Status413PayloadTooLarge,

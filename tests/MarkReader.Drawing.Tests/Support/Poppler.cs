@@ -19,6 +19,9 @@ internal static class Poppler
 
     public static string Info(byte[] pdf) => Encoding.UTF8.GetString(Run("pdfinfo", pdf, "-"));
 
+    /// <summary>Every word with its box (XHTML), pt from the page's upper left corner.</summary>
+    public static string Boxes(byte[] pdf) => Encoding.UTF8.GetString(Run("pdftotext", pdf, "-bbox - -"));
+
     private static byte[] Run(string program, byte[] pdf, string arguments)
     {
         using Process process = Process.Start(new ProcessStartInfo(program, arguments)

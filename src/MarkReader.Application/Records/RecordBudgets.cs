@@ -1,0 +1,73 @@
+using MarkReader.Alignment.Aiming;
+using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Visits;
+using MarkReader.Application.Advising;
+using MarkReader.Application.Reports;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Records;
+
+/// <summary>The budgets of a record: the mean over the marks in photos, and each leg's aim point as found.</summary>
+internal static class RecordBudgets
+{
+    public static IReadOnlyList<RecordBudget> Of(Visit visit, FoundStates found, IReadOnlyList<(RecordMark Mark, MarkReport? Report)> marks)
+    {
+        List<RecordBudget> budgets = [];
+        List<UncertaintyComponent>[] read = [.. marks.Select(m => Read(m.Report)).OfType<List<UncertaintyComponent>>()];
+        if (read.Length > 0)
+        {
+            budgets.Add(new(null, read.Length, [.. read.SelectMany(b => b).GroupBy(c => c.Source).OrderBy(g => g.Key)
+                .Select(g => new UncertaintyComponent(g.Key, 1.0 / read.Length * g.Select(c => c.Covariance).Aggregate((a, b) => a + b)))]));
+        }
+
+        Dictionary<VisitEvent, MarkReport?> reports = new(ReferenceEqualityComparer.Instance);
+        foreach (((RecordMark mark, MarkReport? report), VisitEvent e) in marks.Where(m => !m.Mark.Of.IsTakenBack).Zip(visit.Events.Where(e => e is VisitEvent.Mark or VisitEvent.Survey)))
+            reports.Add(e, mark.Of.IsTakenBack ? null : report);
+        foreach (VisitLeg leg in visit.Setup.Legs)
+        {
+            if (found.Found(leg) is { } count && Aim(leg, [.. visit.Events.Take(count)], reports) is { } aim)
+                budgets.Add(aim);
+        }
+
+        return budgets;
+    }
+
+    private static RecordBudget? Aim(VisitLeg leg, IReadOnlyList<VisitEvent> events, Dictionary<VisitEvent, MarkReport?> reports)
+    {
+        // Only marks of one state of the machine lie on one line.
+        int from = 1 + events.ToList().FindLastIndex(e => e is not (VisitEvent.Mark or VisitEvent.Survey));
+        VisitEvent.Mark[] marks = [.. events.Skip(from).OfType<VisitEvent.Mark>().Where(m => m.Leg == leg.Name)];
+        Observation[] observations = [.. marks.Select(m => new Observation(
+            new Station(Length.FromMillimetres(m.Path), leg.Setup.Near.PathUncertainty), m.At.Point, Errors(m.At.Covariance, Read(reports.GetValueOrDefault(m)))))];
+        if (observations.Select(o => o.Station.Path).Distinct().Count() < 2 || !AimSolver.Solve(leg.Setup.Leg, observations).TryGet(out AimSolution? aim, out _))
+            return null;
+        return new(leg.Name, observations.Length, aim.Budget);
+    }
+
+    // The photo's parts; what the mark's covariance has beyond them is the scatter of the pulses and counts as noise.
+    private static MarkErrors Errors(Covariance2 whole, List<UncertaintyComponent>? parts)
+    {
+        if (parts is null)
+            return MarkErrors.Undivided(whole);
+        Covariance2 sum = parts.Select(p => p.Covariance).Aggregate((a, b) => a + b);
+        (double u, double v) = (whole.Uu - sum.Uu, whole.Vv - sum.Vv);
+        return u >= -1e-12 && v >= -1e-12 ? new([new(UncertaintySource.Noise, new(Math.Max(0, u), 0, Math.Max(0, v))), .. parts], []) : MarkErrors.Undivided(whole);
+    }
+
+    // Null when a report of another version has no budget or one that is not understood.
+    private static List<UncertaintyComponent>? Read(MarkReport? mark)
+    {
+        if (mark?.Budget is not { Count: > 0 } budget)
+            return null;
+        List<UncertaintyComponent> read = [];
+        foreach (ComponentReport c in budget)
+        {
+            if (c is not { Covariance: [[var uu, var uv], [_, var vv]] } || !Enum.TryParse(c.Source, ignoreCase: true, out UncertaintySource source)
+                || !(uu >= 0 && vv >= 0 && uv * uv <= uu * vv && double.IsFinite(uu + vv)))
+                return null;
+            read.Add(new(source, new(uu, uv, vv)));
+        }
+
+        return read;
+    }
+}

@@ -1,0 +1,18 @@
+using System.Globalization;
+using System.Resources;
+
+namespace MarkReader.Application.Records;
+
+/// <summary>The words of a record, from RecordTexts.resx.</summary>
+internal static class RecordTexts
+{
+    private static readonly ResourceManager s_texts = new(typeof(RecordTexts).FullName!, typeof(RecordTexts).Assembly);
+
+    /// <exception cref="MissingManifestResourceException">The resource has no such text.</exception>
+    public static string Get(string name) => s_texts.GetString(name, CultureInfo.InvariantCulture) ?? throw new MissingManifestResourceException(name);
+
+    /// <summary>The text with its parts, which are written out already.</summary>
+    public static string Say(string name, params string[] parts) => string.Format(CultureInfo.InvariantCulture, Get(name), parts);
+
+    public static string Of(Alignment.Verdicts.Verdict verdict) => Get("verdict." + verdict);
+}
