@@ -44,5 +44,5 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
         _ => new VisitAction.Stop(),
     };
 
-    private static ExpectedPlace? ExpectedOf(LegAdvice advice) => advice.Expected is { } e ? new(e.Mark, e.Branches.Count > 1 ? e.Branches : []) : null;
+    private static ExpectedPlace? ExpectedOf(LegAdvice advice) => advice.Expected is { } e ? new(e.Mark, e.Branches.Count > 1 ? e.Branches : []) { Path = e.Path } : null;
 }

@@ -16,7 +16,11 @@ public sealed record VisitAdvice(VisitAction Action, string Reason, ExpectedPlac
 /// <summary>Where the next mark should lie.</summary>
 /// <param name="Mark">Its place with its covariance, the mark's own error included.</param>
 /// <param name="Branches">The places one by one while the sense of a screw is open, likeliest first; else empty.</param>
-public sealed record ExpectedPlace(MeasuredPoint Mark, IReadOnlyList<NextMarkBranch> Branches);
+public sealed record ExpectedPlace(MeasuredPoint Mark, IReadOnlyList<NextMarkBranch> Branches)
+{
+    /// <summary>Of a leg's mark: the path length of the station at which to look, mm; null for the head's marks.</summary>
+    public double? Path { get; init; }
+}
 
 /// <summary>What is known of the machine now.</summary>
 /// <param name="Legs">By name; a leg without a mark is undecided.</param>

@@ -48,4 +48,11 @@ public sealed record VisitBed(Bed Travels, Length Tolerance);
 /// <summary>The head's entry hole.</summary>
 /// <param name="Centre">Its centre in the card frame of the head's target, with its uncertainty.</param>
 /// <param name="Tolerance">Largest distance of the steady mark from it.</param>
-public sealed record VisitAperture(MeasuredPoint Centre, Length Tolerance);
+public sealed record VisitAperture(MeasuredPoint Centre, Length Tolerance)
+{
+    /// <summary>Of the entry hole; advice does not use it. Default: 18 mm.</summary>
+    public Length Diameter { get; init; } = Length.FromMillimetres(18);
+
+    /// <summary>The beam's 1/e² diameter there; advice does not use it. Default: 5 mm.</summary>
+    public Length BeamDiameter { get; init; } = Length.FromMillimetres(5);
+}

@@ -131,7 +131,7 @@ internal static class MachineJson
             fields.Refuse("the aperture's 'diameter' and 'beamDiameter' are not above zero", "give both in mm, 18 and 5 for example, or leave them out");
         else if (tolerance > diameter / 2)
             fields.Refuse("the aperture's 'tolerance' lets the beam pass outside its 'diameter'", "say how far from the centre the beam may pass, for example 0.5 mm");
-        return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(tolerance));
+        return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(tolerance)) { Diameter = Length.FromMillimetres(diameter), BeamDiameter = Length.FromMillimetres(beam) };
     }
 
     // A thickness, or a thickness with a count.

@@ -1,0 +1,22 @@
+using MarkReader.Alignment.Advice;
+using MarkReader.Drawing.Pictures;
+
+namespace MarkReader.Application.Pictures;
+
+/// <summary>A picture of a visit.</summary>
+/// <param name="Name">Lower case letters, digits and hyphens, such as "target-1".</param>
+/// <param name="Description">What it shows in sentences, with all its numbers: for those who cannot see it.</param>
+/// <param name="Drawing">The picture itself.</param>
+public sealed record VisitPicture(string Name, string Description, IPicture Drawing);
+
+/// <summary>The language of a visit's pictures.</summary>
+/// <param name="Style">Words inside the pictures, numbers.</param>
+/// <param name="Words">Titles and descriptions.</param>
+public sealed record VisitPictureStyle(PictureStyle Style, VisitPictureWords Words)
+{
+    /// <summary>A turn in words, from turns clockwise positive. Default: English, such as "1/8 turn clockwise".</summary>
+    public Func<double, string> TurnWords { get; init; } = turns => HandTurn.Nearest(turns, 0).Text;
+
+    /// <summary>English, millimetres, a decimal point.</summary>
+    public static VisitPictureStyle Default { get; } = new(PictureStyle.Default, new());
+}
