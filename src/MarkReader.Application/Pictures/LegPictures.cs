@@ -23,7 +23,7 @@ internal static class LegPictures
             Aim = sight.Aim,
             Tolerance = Tolerance(leg),
             Expected = sight.Expected,
-            Moving = source.IsBefore ? null : sight.Moving?.At.Point,
+            Moving = sight.Moving?.At.Point,
             ToGo = sight.ToGo,
             AtFirst = sight.AtFirst,
             Style = source.Style.Style,
@@ -66,7 +66,7 @@ internal static class LegPictures
         return new(radius / Math.Cos(leg.Setup.Leg.Incidence.Radians), radius, Angle.Zero);
     }
 
-    private static string Description(PictureSource source, LegSight sight)
+    internal static string Description(PictureSource source, LegSight sight)
     {
         VisitPictureWords words = source.Words;
         List<string> sentences = [];

@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Alignment.Visits;
 using MarkReader.Drawing.Pictures;
 using MarkReader.Quantities;
@@ -41,8 +42,10 @@ internal sealed record LegSight(VisitLeg Leg, IReadOnlyList<LegMark> Marks, Meas
         ExpectedPlace? expected = acts ? source.Advice.Expected : null;
         MeasuredPoint[] places = expected is null ? [] : expected.Branches.Count > 0 ? [.. expected.Branches.Select(b => b.Mark)] : [expected.Mark];
         MarkRole role = expected?.Path is { } path ? RoleOf(leg, path) : MarkRole.Far;
-        LegMark? moving = marks.LastOrDefault(m => m.IsOfThisRound && RoleOf(leg, m) == role);
-        return new(leg, marks, source.Advice.State.Legs.TryGetValue(leg.Name, out VisitLegState? state) ? state.State.Aim : null, places, moving);
+        VisitLegState? state = source.Advice.State.Legs.GetValueOrDefault(leg.Name);
+        bool rests = source.IsBefore || (places.Length == 0 && state?.State.Verdict == Verdict.Within);
+        LegMark? moving = rests ? null : marks.LastOrDefault(m => m.IsOfThisRound && RoleOf(leg, m) == role);
+        return new(leg, marks, state?.State.Aim, places, moving);
     }
 
     public MarkRole Role(LegMark mark) => RoleOf(Leg, mark);

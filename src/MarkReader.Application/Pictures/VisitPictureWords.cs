@@ -29,6 +29,8 @@ public sealed record VisitPictureWords
 
     public string Near { get; init; } = "near";
 
+    public string AimShort { get; init; } = "aim";
+
     public string Far { get; init; } = "far";
 
     public string Mark { get; init; } = "Mark {0}, {1}: u {2}, v {3}.";

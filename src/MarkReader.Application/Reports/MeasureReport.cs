@@ -1,5 +1,6 @@
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Rectification;
 
 namespace MarkReader.Application.Reports;
 
@@ -7,8 +8,15 @@ namespace MarkReader.Application.Reports;
 /// <param name="Marks">Sorted by u.</param>
 /// <param name="Quality">How good the photo is; null in results of earlier versions.</param>
 /// <param name="Doubtful">Dark spots that may be marks; null in results of earlier versions.</param>
+/// <param name="Projection">How the card lies in the photo; null in results of earlier versions.</param>
 public sealed record MeasureReport(
-    PhotoReport Photo, CardReport Card, IReadOnlyList<MarkReport> Marks, IReadOnlyList<WarningReport> Warnings, QualityReport? Quality, IReadOnlyList<SpotReport>? Doubtful)
+    PhotoReport Photo,
+    CardReport Card,
+    IReadOnlyList<MarkReport> Marks,
+    IReadOnlyList<WarningReport> Warnings,
+    QualityReport? Quality,
+    IReadOnlyList<SpotReport>? Doubtful,
+    ProjectionReport? Projection = null)
 {
     public static MeasureReport From(PhotoMeasurement measurement) => new(
         new(measurement.Photo.Width, measurement.Photo.Height),
@@ -21,7 +29,17 @@ public sealed record MeasureReport(
         [.. measurement.Marks.OrderBy(m => m.Centre.Point.U).Select(MarkReport.From)],
         WarningReport.From(measurement.Warnings),
         QualityReport.From(measurement.Quality),
-        [.. measurement.Doubtful.Select(SpotReport.From)]);
+        [.. measurement.Doubtful.Select(SpotReport.From)],
+        ProjectionReport.From(measurement));
+}
+
+/// <summary>From the card frame to the photo, so that something can be drawn over the photo later.</summary>
+/// <param name="ZoneSide">Side of the card's free zone, mm.</param>
+/// <param name="Camera">The numbers of the projection; they are read by the version that wrote them and by later ones.</param>
+public sealed record ProjectionReport(double ZoneSide, CardProjectionData Camera)
+{
+    internal static ProjectionReport? From(PhotoMeasurement measurement) =>
+        CardProjectionData.Of(measurement.Projection) is { } data ? new(measurement.Card.ZoneSide.Millimetres, data) : null;
 }
 
 /// <summary>Size as displayed, px.</summary>

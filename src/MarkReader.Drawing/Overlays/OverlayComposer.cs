@@ -23,9 +23,15 @@ public static class OverlayComposer
         {
             OverlayContent.Aiming aiming => Aiming(aiming, sight, pen),
             OverlayContent.Marks marks => Marks(marks, sight, pen),
+            OverlayContent.Leg leg => new LegParts(sight, pen).Symbols(leg),
             _ => throw new ArgumentOutOfRangeException(nameof(scene)),
         };
-        IReadOnlyList<OverlayLine> line = scene.Content is OverlayContent.Aiming a ? new AimLine(sight, pen).Pieces(a, symbols) : [];
+        IReadOnlyList<OverlayLine> line = scene.Content switch
+        {
+            OverlayContent.Aiming a => new AimLine(sight, pen).Pieces(a, symbols),
+            OverlayContent.Leg leg => new LegParts(sight, pen).Arrows(leg),
+            _ => [],
+        };
         Axes? axes = scene.ShowAxes ? zoneLines.Axes(zone) : null;
         Symbol[] all = axes is null ? [.. symbols] : [.. symbols, axes.Symbol];
         ScaleBar? scale = new ScaleBarPlacer(sight, pen).Place(zone, all);

@@ -28,7 +28,26 @@ public abstract record OverlayContent
 
     /// <summary>The near and the far mark of a leg and its aim point.</summary>
     public sealed record Aiming(DrawnMark Near, DrawnMark Far, MeasuredPoint Aim) : OverlayContent;
+
+    /// <summary>A leg in progress.</summary>
+    /// <param name="Made">The marks in the order of time; the last ones are drawn in front.</param>
+    /// <param name="Aim">The aim point; null while it is not known.</param>
+    /// <param name="Expected">Places at which the next mark may lie.</param>
+    /// <param name="Moving">Where an arrow begins, to each of <paramref name="Expected"/> or else to the aim point; null: no arrow.</param>
+    /// <param name="Title">What is shown, in a few words.</param>
+    /// <param name="Description">The numbers, in sentences.</param>
+    public sealed record Leg(
+        IReadOnlyList<LegMarkShown> Made, PointShown? Aim, IReadOnlyList<PointShown> Expected, CardPoint? Moving, string Title, string Description) : OverlayContent;
 }
+
+/// <summary>A mark of a leg in progress.</summary>
+/// <param name="IsFar">Drawn as a square; else as a circle.</param>
+/// <param name="Words">Its label, such as "3 far".</param>
+/// <param name="Counts">False for a mark that a later change has made stale: drawn without colour.</param>
+public sealed record LegMarkShown(DrawnMark Mark, bool IsFar, string Words, bool Counts);
+
+/// <summary>A point that is no mark, with the lines of its label.</summary>
+public sealed record PointShown(MeasuredPoint Point, IReadOnlyList<string> Words);
 
 /// <summary>A mark to be drawn: its centre and its diameter.</summary>
 public sealed record DrawnMark(MeasuredPoint Centre, Length Diameter);

@@ -71,5 +71,5 @@ public sealed record PictureWords
 
     public string Whole { get; init; } = "all together {0}";
 
-    internal static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
+    public static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
 }

@@ -60,7 +60,7 @@ public sealed record TargetPlan(string Title, IReadOnlyList<PlannedMark> Marks) 
             (double midU, double midV) = Middle(points);
             points = [.. points, .. Marks.Select(m => m.At.Point).Where(p => Math.Max(Math.Abs(p.U - midU), Math.Abs(p.V - midV)) <= Farthest * half)];
             half = Half(points);
-            points = [.. points, .. Regions().Where(r => r.Ellipse.SemiMajor <= 1.5 * half).SelectMany(r => r.Ellipse.Outline(r.Centre, 24))];
+            points = [.. points, .. Regions().Where(r => r.Ellipse.SemiMajor <= (ReferenceEquals(r.Ellipse, Tolerance) ? 4 : 1.5) * half).SelectMany(r => r.Ellipse.Outline(r.Centre, 24))];
             (double u, double v) = Middle(points);
             return new(new(u, v), new(Left + (Side / 2), Top + (Side / 2)), Side / 2 / (1.15 * Half(points)));
         }

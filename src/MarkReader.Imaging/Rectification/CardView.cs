@@ -46,7 +46,18 @@ internal sealed class CardView : ICardProjection
     /// <summary>Largest distance of the card within its outline from a plane, mm.</summary>
     public double Sagitta => Math.Abs(_p[ViewParameters.Bend]) + Math.Abs(_p[ViewParameters.Bend + 1]) + Math.Abs(_p[ViewParameters.Bend + 2]);
 
+    /// <summary>Half the card's side, mm.</summary>
+    public double HalfSide => _half;
+
+    /// <summary>Assumed focal length in half diagonals of the photo.</summary>
+    public double Focal => _focal;
+
+    public IReadOnlyList<double> Parameters => [.. _p];
+
     public double this[int parameter] => _p[parameter];
+
+    /// <summary>A view from parameters that were kept; without covariance.</summary>
+    public static CardView FromParameters(double[] parameters, double halfSide, PhotoSize size, double focal) => new(parameters, halfSide, size, focal, null);
 
     /// <param name="h">Card (mm) to photo (px).</param>
     /// <param name="halfSide">Half the card's side, mm.</param>

@@ -12,6 +12,8 @@ internal sealed class TargetProjection(CardView view, PrintScale print, double h
 
     public CardPoint ToCard(PixelPoint point) => FromPrint(view.ToCard(point));
 
+    public CardProjectionData Data => new(view.Parameters, view.HalfSide, view.Focal, print.U, print.V, height);
+
     /// <summary>The point of the tape seen at a place of the printed card's own frame.</summary>
     public CardPoint FromPrint(CardPoint printed) => view.Camera.AtHeight(print.FromPrint(printed), height);
 

@@ -34,6 +34,7 @@ internal static class CropChooser
     {
         OverlayContent.Aiming a => [a.Near.Centre.Point, a.Far.Centre.Point, a.Aim.Point],
         OverlayContent.Marks m => m.Items.Select(i => i.Centre.Point),
+        OverlayContent.Leg l => [.. l.Made.Where(m => m.Counts).Select(m => m.Mark.Centre.Point), .. l.Expected.Select(e => e.Point.Point), .. l.Aim is { } aim ? new[] { aim.Point.Point } : []],
         _ => [],
     };
 

@@ -16,10 +16,12 @@ internal sealed class Symbols(CardSight sight, Pen pen)
     private const double SquareReach = 1.3; // between the middle of a side and a corner
 
     /// <summary>A circle.</summary>
-    public Symbol? Near(DrawnMark mark) => AroundOf("near", mark, OverlayColours.Near, Circle, 1);
+    /// <param name="colour">Null: the colour of near marks.</param>
+    public Symbol? Near(DrawnMark mark, Colour? colour = null) => AroundOf("near", mark, colour ?? OverlayColours.Near, Circle, 1);
 
     /// <summary>A square along u and v.</summary>
-    public Symbol? Far(DrawnMark mark) => AroundOf("far", mark, OverlayColours.Far, Square, SquareReach);
+    /// <param name="colour">Null: the colour of far marks.</param>
+    public Symbol? Far(DrawnMark mark, Colour? colour = null) => AroundOf("far", mark, colour ?? OverlayColours.Far, Square, SquareReach);
 
     /// <summary>A circle, for marks that are neither near nor far.</summary>
     public Symbol? Mark(DrawnMark mark) => AroundOf("mark", mark, OverlayColours.Near, Circle, 1);

@@ -9,6 +9,7 @@ internal static class Words
     public static string Title(OverlayContent content) => content switch
     {
         OverlayContent.Aiming => "Near mark, far mark and aim point",
+        OverlayContent.Leg l => l.Title,
         OverlayContent.Marks m => m.Items.Count == 1 ? "One mark" : $"{m.Items.Count} marks",
         _ => string.Empty,
     };
@@ -18,6 +19,7 @@ internal static class Words
         OverlayContent.Aiming a =>
             $"Near mark at {Point(a.Near.Centre.Point)}, far mark at {Point(a.Far.Centre.Point)}. "
             + $"Aim point at {Point(a.Aim.Point)}, {Distance(a.Near.Centre.Point, a.Aim.Point)} from the near mark; {Region(a.Aim)}",
+        OverlayContent.Leg l => l.Description,
         OverlayContent.Marks m => string.Join(" ", m.Items.Select((mark, i) =>
             $"Mark {i + 1} at {Point(mark.Centre.Point)}, diameter {Number(mark.Diameter.Millimetres, 2)} mm.")),
         _ => string.Empty,
