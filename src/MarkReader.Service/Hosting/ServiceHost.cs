@@ -90,6 +90,7 @@ internal static class ServiceHost
         app.MapAims();
         app.MapMachines();
         app.MapVisits();
+        app.MapVisitPictures();
         app.MapVisitEvents();
         app.MapCards();
         app.MapSamples();
