@@ -55,7 +55,9 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
         JsonElement leg = (await DocumentAsync(page)).GetProperty("legs")[0];
         Assert.Equal((92.5, 342.5), (leg.GetProperty("nearPath").GetDouble(), leg.GetProperty("farPath").GetDouble()));
         Assert.Equal("upperRight", leg.GetProperty("frame").GetProperty("screws")[1].Text("at"));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Begin a visit" }).TapAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Begin a visit" }).TapAsync();
+        await Expect(page.Locator("#machine")).ToHaveValueAsync(new Regex("^[0-9]+$"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).TapAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/visits/[0-9]+$"));
         await page.GotoAsync("/machines");
         await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new($"by the door {scripts} bed 300 × 200 mm last visit 20") })).ToBeVisibleAsync();
