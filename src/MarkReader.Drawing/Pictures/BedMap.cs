@@ -37,7 +37,7 @@ public sealed record BedMap(string Title, BedPlace Travels, IReadOnlyList<Survey
 
     public double Width => 320;
 
-    public double Height => Top + Size.Y + Margin + Notes().Count * 17 + KeyOf().Height;
+    public double Height => Math.Ceiling(Top + Size.Y + Margin + (Notes().Count * 17) + KeyOf().Height);
 
     /// <summary>Factor by which the arrows are longer than the bed's own scale; one of 1, 2, 5, 10, …</summary>
     public double Exaggeration

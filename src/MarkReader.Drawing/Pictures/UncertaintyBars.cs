@@ -81,7 +81,8 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
     {
         NumericManual ticks = new();
         double step = RoundStep.AtLeast(most / 5);
-        for (int i = 0; i * step <= most; i++)
+        // Words at the right end would leave the picture.
+        for (int i = 0; i * step <= 0.92 * most; i++)
             ticks.AddMajor(i * step, i == 0 ? "0" : Style.Numbers.Inches ? Style.Numbers.Round(Length.FromInches(i * step)) : Style.Numbers.Round(Length.FromMillimetres(i * step)));
         return ticks;
     }

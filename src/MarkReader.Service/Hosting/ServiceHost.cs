@@ -97,6 +97,7 @@ internal static class ServiceHost
         app.MapMachines();
         app.MapVisits();
         app.MapVisitRecords();
+        app.MapVisitPictures();
         app.MapVisitEvents();
         app.MapCards();
         app.MapSamples();

@@ -1,0 +1,64 @@
+using System.Globalization;
+using System.Xml.Linq;
+using MarkReader.Drawing.Pictures;
+using MarkReader.Drawing.Tests.Support;
+
+namespace MarkReader.Drawing.Tests.Pictures;
+
+public sealed class LegibilityOfPicturesTests
+{
+    public static TheoryData<int> Kinds => [.. Enumerable.Range(0, SomePictures.All.Count)];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void A_picture_scales_has_letters_of_12_px_on_a_phone_and_no_word_leaves_it(int kind)
+    {
+        IPicture picture = SomePictures.All[kind];
+        DrawnPicture drawn = DrawnPicture.Of(picture);
+        Assert.Equal(FormattableString.Invariant($"0 0 320 {picture.Height}"), drawn.Root.Attribute("viewBox")!.Value);
+        Assert.True(drawn.LeastLetters >= 12, $"letters of {drawn.LeastLetters} px");
+        XElement[] texts = [.. drawn.Root.Descendants().Where(e => e.Name.LocalName == "text")];
+        Assert.NotEmpty(texts);
+        foreach (XElement text in texts)
+        {
+            (double left, double top) = Moved(text.Attribute("transform")?.Value);
+            double x = left + Number(text, "x"), y = top + Number(text, "y"), length = Number(text, "textLength");
+            Assert.True(x >= 0 && x + length <= picture.Width && y >= 10 && y <= picture.Height - 3, $"'{text.Value}' at {x}, {y}, {length} long");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_png_has_ink_on_white_and_the_size_that_is_asked_for(int kind)
+    {
+        IPicture picture = SomePictures.All[kind];
+        GreyPicture png = GreyPicture.FromPng(PictureFile.Png(picture, 2));
+        Assert.Equal((640, (int)(2 * picture.Height)), (png.Width, png.Height));
+        double ink = Enumerable.Range(0, png.Height).Sum(y => png.RowInk(y, 0, png.Width)) / (png.Width * png.Height);
+        Assert.InRange(ink, 0.01, 0.5);
+        Assert.All(new[] { (0, 0), (png.Width - 1, 0), (0, png.Height - 1), (png.Width - 1, png.Height - 1) }, corner => Assert.Equal(255, png[corner.Item1, corner.Item2]));
+    }
+
+    [Fact]
+    public void Words_and_numbers_are_those_of_the_caller()
+    {
+        NumberFormatInfo comma = new() { NumberDecimalSeparator = "," };
+        PictureNumbers inches = new(
+            l => l.Inches.ToString("0.000", comma) + " in", l => l.Inches.ToString("0.0000", comma) + " in", l => l.Inches.ToString("0.###", comma) + " in", n => n.ToString("0.##", comma), true);
+        PictureStyle style = new(new() { ToGoAtFirst = "noch {0}, zuerst {1}", Grid = "Raster {0}", Clipped = "{0} % beschnitten" }, inches);
+
+        IReadOnlyList<string> target = DrawnPicture.Of(SomePictures.Target with { Style = style }).Words;
+        Assert.Contains("noch 0,094 in, zuerst 0,152 in", target);
+        Assert.Contains("Raster 0,05 in", target);
+        Assert.Contains("0,33 % beschnitten", DrawnPicture.Of(SomePictures.Aperture with { Style = style }).Words);
+    }
+
+    // "translate(10 68)"
+    private static (double X, double Y) Moved(string? transform)
+    {
+        double[] by = transform is null ? [0, 0] : [.. transform["translate(".Length..^1].Split(' ', ',').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+        return (by[0], by.Length > 1 ? by[1] : 0);
+    }
+
+    private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+}
