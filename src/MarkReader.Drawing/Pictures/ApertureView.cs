@@ -37,7 +37,7 @@ public sealed record ApertureView(string Title, Length Diameter, Length BeamDiam
 
     private double Away => Offset.Point.DistanceTo(CardPoint.Origin);
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -64,7 +64,7 @@ public sealed record BedMap(string Title, BedPlace Travels, IReadOnlyList<Survey
     // A very long bed is drawn broader than it is; arrows keep the longer side's scale.
     private PixelVector Size => new(Math.Max(LeastSide, PixelsPerMm * Travels.X.Millimetres), Math.Max(LeastSide, PixelsPerMm * Travels.Y.Millimetres));
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -11,5 +11,5 @@ public interface IPicture
     double Height { get; }
 
     /// <summary>Draws on a canvas whose upper left corner is (0, 0).</summary>
-    void Draw(SKCanvas canvas);
+    internal void Draw(SKCanvas canvas);
 }

@@ -42,7 +42,7 @@ public sealed record ScrewDial(string Title, IReadOnlyList<DialContact> Contacts
         return [.. Enumerable.Range(0, pieces + 1).Select(i => OnDial(turns * i / pieces, DialRadius - (inwards * Math.Abs(turns) * i / pieces * (Math.Abs(turns) > 1 ? 1 : 0))))];
     }
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -66,7 +66,7 @@ public sealed record TargetPlan(string Title, IReadOnlyList<PlannedMark> Marks) 
         }
     }
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -35,7 +35,7 @@ public sealed record TwistedFrame(string Title, BedPlace Travels, IReadOnlyList<
     /// <summary>Where a corner lies in the picture.</summary>
     public PixelPoint Place(StandingCorner corner) => Flat(corner.IsRight, corner.IsFar) + new PixelVector(0, -PixelsPerMm * Exaggeration * corner.Height.Millimetres);
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -28,7 +28,7 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
 
     public double Height => Head + (Row * Bars.Count) + Foot;
 
-    public void Draw(SKCanvas canvas)
+    void IPicture.Draw(SKCanvas canvas)
     {
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);

@@ -24,7 +24,7 @@ public sealed partial class VisitPicturesTests
         Assert.Superset(new HashSet<string> { "target-1", "target-2", "screw", "bed", "frame", "aperture", "budget-1", "budget-2" }, seen);
         Assert.Contains("aperture", Check(session, end.Last));
         VisitPicture[] before = [.. VisitPictures.Before(session.Setup, session.Events)];
-        Assert.Superset(new HashSet<string> { "before-target-1", "before-target-2", "before-bed", "before-aperture" }, [.. before.Select(p => p.Name)]);
+        Assert.Superset(new HashSet<string> { "before-target-1", "before-target-2", "before-bed", "before-aperture" }, before.Select(p => p.Name).ToHashSet());
         // As found: the two marks before the first turn, none of them stale, and no arrow.
         TargetPlan found = Assert.IsType<TargetPlan>(before[0].Drawing);
         Assert.True(found.Marks.Count == 2 && found.Marks.All(m => m.Counts) && found.Moving is null);

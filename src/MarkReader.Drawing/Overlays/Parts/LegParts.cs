@@ -6,7 +6,7 @@ namespace MarkReader.Drawing.Overlays.Parts;
 internal sealed class LegParts(CardSight sight, Pen pen)
 {
     private const int CirclePoints = 72;
-    private const double Dot = 4, Head = 9; // CSS px
+    private const double Dot = 4, Head = 9, Shortest = 6; // CSS px
 
     public (IReadOnlyList<Symbol> Symbols, IReadOnlyList<Label> Labels) Symbols(OverlayContent.Leg leg)
     {
@@ -51,8 +51,8 @@ internal sealed class LegParts(CardSight sight, Pen pen)
 
     private IEnumerable<OverlayLine> Arrow(PixelPoint start, PixelPoint tip)
     {
-        double length = start.DistanceTo(tip), head = Head * pen.Css;
-        if (length < 2 * head)
+        double length = start.DistanceTo(tip), head = Math.Min(Head * pen.Css, length / 2);
+        if (length < Shortest * pen.Css)
             yield break;
         PixelVector along = (head / length) * (tip - start), across = new(-along.Y, along.X);
         yield return new("way", [start, tip], false, pen.Plain(OverlayColours.Plain));
