@@ -26,6 +26,9 @@ public sealed class VisitGallery
     /// <summary>As it stands now, then as it was found.</summary>
     public IReadOnlyList<VisitPicture> All() => [.. VisitPictures.Of(_visit.Setup, _visit.Events, _advice, _style), .. VisitPictures.Before(_visit.Setup, _visit.Events, _style)];
 
+    /// <summary>As it stands now.</summary>
+    public IReadOnlyList<VisitPicture> Now() => VisitPictures.Of(_visit.Setup, _visit.Events, _advice, _style);
+
     /// <returns>Null when there is no picture of this name now.</returns>
     public VisitPicture? Find(string name) =>
         (name.StartsWith(Before, StringComparison.Ordinal) ? VisitPictures.Before(_visit.Setup, _visit.Events, _style) : VisitPictures.Of(_visit.Setup, _visit.Events, _advice, _style))

@@ -5,6 +5,7 @@ using MarkReader.Application.VisitLog;
 using MarkReader.Drawing.Pictures;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
+using MarkReader.Service.Display;
 using MarkReader.Service.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Net.Http.Headers;
@@ -24,7 +25,7 @@ internal static class VisitPicturesApi
             .WithDescription("Targets, the screw to turn, the bed, the frame, the aperture and the uncertainties as they stand now; those whose names begin with before- as they were found. A picture that has no data yet is left out.")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status404NotFound);
-        pictures.MapGet("/{file}", Get).WithName("GetVisitPicture").WithSummary("A picture of a visit; the visit's version is the ETag.")
+        pictures.MapGet("/{file}", Get).WithName("GetVisitPicture").WithSummary("A picture of a visit, in the unit and with the decimal sign that the browser's pages show; mm and a point without any.")
             .Produces(StatusCodes.Status200OK, contentType: "image/svg+xml", additionalContentTypes: ["image/png"])
             .Produces(StatusCodes.Status304NotModified)
             .ProducesProblem(StatusCodes.Status400BadRequest)
@@ -41,15 +42,16 @@ internal static class VisitPicturesApi
 
     private static Results<FileContentHttpResult, ProblemHttpResult> Get(
         VisitStore visits,
+        Figures figures,
         [Description("The visit's number.")] long id,
         [Description("The picture's name and .svg or .png: target-1.svg.")] string file)
     {
-        if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure) || !VisitGallery.Of(visit).TryGet(out VisitGallery? gallery, out failure))
+        if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure) || !VisitGallery.Of(visit, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out failure))
             return Problem.From(failure);
         bool svg = file.EndsWith(".svg", StringComparison.Ordinal);
         if ((!svg && !file.EndsWith(".png", StringComparison.Ordinal)) || gallery.Find(file[..^4]) is not { } picture)
             return Problem.From(new(ServiceFailures.NotFound, "the visit has no picture of this name now", "choose one from the list of its pictures, and .svg or .png"));
-        EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}\""));
+        EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}-{figures.Unit}{(figures.Preferences.Comma ? "-comma" : "")}\""));
         return svg
             ? TypedResults.File(PictureFile.Svg(picture.Drawing), "image/svg+xml", entityTag: tag)
             : TypedResults.File(PictureFile.Png(picture.Drawing, Fineness), "image/png", entityTag: tag);

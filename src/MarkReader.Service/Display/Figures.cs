@@ -47,7 +47,8 @@ public sealed class Figures
     /// <summary>A number with a fixed count of decimals and a true minus sign; no sign on what rounds to zero.</summary>
     public string Number(double value, int decimals) => Sign(Pages.Words.Number(value, decimals));
 
-    private string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
+    /// <summary>A number's text with the reader's decimal sign.</summary>
+    public string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
 
     /// <summary>A sentence of the adviser.</summary>
     public string Sentence(string sentence) => Sentences.Show(sentence, Preferences);

@@ -179,7 +179,7 @@ internal sealed class VisitModel(
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out _))
             return NotFound();
-        View = VisitView.Of(visit, texts, figures);
+        View = VisitView.Of(visit, photos, texts, figures);
         if (photo is { Length: > 0 } && View is { Advice: { } advice, Action.IsPulse: true })
             Pick = PickView.Of(photos, visit, advice, photo);
         return Page();

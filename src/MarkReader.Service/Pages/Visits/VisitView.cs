@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Practising;
+using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
@@ -35,10 +36,16 @@ public sealed record VisitView(KeptVisit Kept)
     /// <summary>Whether this visit has had a pulse before: then the cautions are known, and folded up.</summary>
     public bool HasFired => Events.Any(e => e.Kept.Text.Contains("\"mark\"", StringComparison.Ordinal) || e.Kept.Text.Contains("\"survey\"", StringComparison.Ordinal));
 
+    /// <summary>The pictures as it stands now, those of the step at hand first.</summary>
+    public IReadOnlyList<PictureView> Pictures { get; private init; } = [];
+
+    /// <summary>The latest photo of the target at hand with what is known drawn over it; null when there is none.</summary>
+    public LegPhotoView? Photo { get; private init; }
+
     /// <summary>Of a practice machine at its end, mm.</summary>
     public double? TrueSpread { get; private init; }
 
-    internal static VisitView Of(KeptVisit kept, IStringLocalizer<VisitTexts> texts, Figures figures)
+    internal static VisitView Of(KeptVisit kept, PhotoStore photos, IStringLocalizer<VisitTexts> texts, Figures figures)
     {
         VisitView view = new(kept);
         if (!AdviseVisit.At(kept, kept.Entry.Version).TryGet(out VisitAdvice? advice, out Failure? failure) || !AdviseVisit.Read(kept).TryGet(out Visit? visit, out failure))
@@ -49,6 +56,8 @@ public sealed record VisitView(KeptVisit Kept)
             Action = ActionView.Of(advice.Action, visit.Setup, texts, figures),
             Steps = StepChip.All(visit.Setup, advice.State),
             Events = [.. kept.Events.Zip(visit.Events, (e, read) => EventLine.Of(e, read, texts, figures))],
+            Pictures = PictureView.All(kept, advice, figures),
+            Photo = LegPhotoView.Of(kept, visit, advice, photos, figures),
             TrueSpread = advice.Action is VisitAction.Done ? PracticePulses.TrueSpread(kept)?.Millimetres : null,
         };
     }

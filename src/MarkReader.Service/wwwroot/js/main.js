@@ -4,6 +4,7 @@ import { connectSample } from "./sample.js";
 import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
 import { VisitPage } from "./visit.js";
+import { connectImport } from "./import.js";
 import { connectPaths } from "./paths.js";
 
 const form = document.getElementById("aim");
@@ -15,6 +16,8 @@ if (form) {
   if (sample) connectSample(sample, aim);
 }
 if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document.getElementById("tap")));
+const bundle = document.querySelector("[data-import]");
+if (bundle) connectImport(bundle);
 connectViews(document);
 const machine = document.getElementById("machine");
 if (machine) connectPaths(machine);
