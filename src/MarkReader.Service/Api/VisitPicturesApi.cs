@@ -51,7 +51,7 @@ internal static class VisitPicturesApi
         bool svg = file.EndsWith(".svg", StringComparison.Ordinal);
         if ((!svg && !file.EndsWith(".png", StringComparison.Ordinal)) || gallery.Find(file[..^4]) is not { } picture)
             return Problem.From(new(ServiceFailures.NotFound, "the visit has no picture of this name now", "choose one from the list of its pictures, and .svg or .png"));
-        EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}-{figures.Unit}{(figures.Preferences.Comma ? "-comma" : "")}\""));
+        EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}{(figures.Preferences.Inches ? "-in" : "")}{(figures.Preferences.Comma ? "-comma" : "")}\""));
         return svg
             ? TypedResults.File(PictureFile.Svg(picture.Drawing), "image/svg+xml", entityTag: tag)
             : TypedResults.File(PictureFile.Png(picture.Drawing, Fineness), "image/png", entityTag: tag);

@@ -17,7 +17,7 @@ public sealed class Figures
     {
     }
 
-    internal Figures(Preferences preferences) => Preferences = preferences;
+    public Figures(Preferences preferences) => Preferences = preferences;
 
     public Preferences Preferences { get; }
 

@@ -1,8 +1,6 @@
 using System.Text.RegularExpressions;
-using MarkReader.Alignment.Visits;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Shims;
-using MarkReader.Quantities;
 using MarkReader.Service.Display;
 
 namespace MarkReader.Service.Tests.Display;

@@ -19,5 +19,5 @@ if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document
 const bundle = document.querySelector("[data-import]");
 if (bundle) connectImport(bundle);
 connectViews(document);
-const machine = document.getElementById("machine");
+const machine = document.querySelector("form#machine");
 if (machine) connectPaths(machine);
