@@ -22,5 +22,8 @@ public static class AdviseVisit
     public static Outcome<VisitAdvice> At(KeptVisit visit, long version) => Run(Encoding.UTF8.GetBytes(visit.FileAt(version)));
 
     /// <summary>The machine and the events that count of a visit that is kept.</summary>
-    public static Outcome<Visit> Read(KeptVisit visit) => VisitFile.Read(Encoding.UTF8.GetBytes(visit.File()));
+    public static Outcome<Visit> Read(KeptVisit visit) => Read(visit, visit.Events);
+
+    /// <summary>The machine and some of the events of a visit that is kept, those that were taken back for example.</summary>
+    public static Outcome<Visit> Read(KeptVisit visit, IEnumerable<KeptEvent> events) => VisitFile.Read(Encoding.UTF8.GetBytes(visit.FileOf(events)));
 }

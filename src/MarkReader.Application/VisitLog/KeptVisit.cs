@@ -48,6 +48,9 @@ public sealed record KeptVisit(VisitEntry Entry, string Machine, IReadOnlyList<K
     /// <summary>The visit file, which advise reads.</summary>
     public string File() => File(Machine, Events.Select(e => e.Text));
 
+    /// <summary>The file of a visit to the same machine with other events.</summary>
+    internal string FileOf(IEnumerable<KeptEvent> events) => File(Machine, events.Select(e => e.Text));
+
     internal byte[] FileBytes() => Encoding.UTF8.GetBytes(File());
 
     /// <summary>The visit file of an earlier version.</summary>

@@ -33,6 +33,9 @@ public sealed record VisitView(KeptVisit Kept)
     /// <summary>The events that count, in their order.</summary>
     public IReadOnlyList<EventLine> Events { get; private init; } = [];
 
+    /// <summary>The events that were taken back.</summary>
+    public IReadOnlyList<EventLine> TakenBack { get; private init; } = [];
+
     /// <summary>Whether this visit has had a pulse before: then the cautions are known, and folded up.</summary>
     public bool HasFired => Events.Any(e => e.Kept.Text.Contains("\"mark\"", StringComparison.Ordinal) || e.Kept.Text.Contains("\"survey\"", StringComparison.Ordinal));
 
@@ -50,8 +53,11 @@ public sealed record VisitView(KeptVisit Kept)
         VisitView view = new(kept);
         if (!AdviseVisit.At(kept, kept.Entry.Version).TryGet(out VisitAdvice? advice, out Failure? failure) || !AdviseVisit.Read(kept).TryGet(out Visit? visit, out failure))
             return view with { Refusal = failure };
+        KeptEvent[] back = [.. kept.All.Where(e => e.TakenBack is not null)];
+        IReadOnlyList<VisitEvent> backRead = AdviseVisit.Read(kept, back).TryGet(out Visit? taken, out _) ? taken.Events : [];
         return view with
         {
+            TakenBack = [.. back.Zip(backRead, (e, read) => EventLine.Of(e, read, texts, figures))],
             Advice = advice,
             Action = ActionView.Of(advice.Action, visit.Setup, texts, figures),
             Steps = StepChip.All(visit.Setup, advice.State),
