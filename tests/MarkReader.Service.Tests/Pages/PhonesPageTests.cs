@@ -15,11 +15,12 @@ public sealed class PhonesPageTests
         await using BrowserSite site = new(phones: true);
         await site.InitializeAsync();
         Uri address = PhoneSite.AddressOf(site);
-        await using Visit visit = await site.PhoneAsync(320, dark: dark);
+        await using Visit visit = await site.PhoneAsync(dark: dark);
         IPage page = visit.Page;
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Link, new() { Name = "Phones", Exact = true }).TapAsync();
         await Expect(page.Locator(".join-address").First).ToHaveTextAsync(address.GetLeftPart(UriPartial.Authority));
+        await page.EvaluateAsync("() => document.fonts.ready.then(() => true)");
         await page.ShouldFitAsync();
         await page.ShouldBeAccessibleAsync();
         await visit.PictureAsync(dark ? "phones-dark" : "phones");
