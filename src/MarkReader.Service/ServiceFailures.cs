@@ -9,6 +9,9 @@ public static class ServiceFailures
     public static readonly FailureCode PortTaken = Bad("PORT_TAKEN");
     public static readonly FailureCode HostNotAllowed = Bad("HOST_NOT_ALLOWED");
     public static readonly FailureCode OriginNotAllowed = Bad("ORIGIN_NOT_ALLOWED");
+    public static readonly FailureCode KeyMissing = Bad("KEY_MISSING");
+    public static readonly FailureCode KeyWrong = Bad("KEY_WRONG");
+    public static readonly FailureCode KeyTries = Bad("KEY_TRIES");
     public static readonly FailureCode RequestTooLarge = Bad("REQUEST_TOO_LARGE");
     public static readonly FailureCode RequestUnreadable = Bad("REQUEST_UNREADABLE");
     public static readonly FailureCode MediaTypeNotTaken = Bad("MEDIA_TYPE_NOT_TAKEN");

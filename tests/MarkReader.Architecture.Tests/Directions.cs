@@ -27,6 +27,7 @@ internal static class Directions
         ("System.CommandLine", ["CommandLine"]),
         ("Microsoft.AspNetCore", ["Service"]),
         ("Serilog", ["Service"]),
+        ("QRCoder", ["Service"]),
         ("SixLabors", []),
         ("BitMiracle", []),
     ];

@@ -17,6 +17,9 @@ public sealed record DataFolder(string Root)
 
     public string Logs => Path.Combine(Root, "logs");
 
+    /// <summary>The key by which phones are let in; for its owner's eyes alone.</summary>
+    public string PhoneKeyFile => Path.Combine(Root, "phone-key");
+
     /// <summary>Held while the database is brought up to date; the system lets go of it when its holder dies.</summary>
     internal string MigrationLock => Path.Combine(Root, "migration.lock");
 

@@ -1,25 +1,42 @@
+using System.Net;
 using MarkReader.Quantities;
+using MarkReader.Service.Hosting.Phones;
 using MarkReader.Service.Problems;
 
 namespace MarkReader.Service.Hosting;
 
-/// <summary>Answers only requests that pages of this service, or programs on this machine, make.</summary>
+/// <summary>Answers only requests that pages of this service make, or programs on this machine and, where asked for, on its network.</summary>
 /// <remarks>
-/// Another web site open in the same browser could otherwise send photos here, or, having pointed its own name at 127.0.0.1,
+/// Another web site open in the same browser could otherwise send photos here, or, having pointed its own name at this machine,
 /// read them. The name in the Host header stops the second; Sec-Fetch-Site and Origin, which a page cannot forge, stop the
-/// first (WHATWG Fetch; W3C Fetch Metadata). So no token is needed in the forms.
+/// first (WHATWG Fetch; W3C Fetch Metadata). So no token is needed in the forms. Over the network the Host must be the very
+/// address that the connection came to, or this machine's name; that name is not taken over loopback, where no key is asked for
+/// and somebody on the network could have answered for the name.
 /// </remarks>
-internal static class LocalOnly
+internal sealed class LocalOnly(PhoneGate phones)
 {
-    public static Task Invoke(HttpContext context, RequestDelegate next)
+    private static readonly string s_name = Dns.GetHostName();
+
+    public Task Invoke(HttpContext context, RequestDelegate next)
     {
-        Failure? refusal = CheckHost(context.Request) ?? CheckOrigin(context.Request);
+        Failure? refusal = CheckHost(context) ?? CheckOrigin(context.Request);
         return refusal is null ? next(context) : Problem.From(refusal).ExecuteAsync(context);
     }
 
-    private static Failure? CheckHost(HttpRequest request) => request.Host.Host is "localhost" or "127.0.0.1"
-        ? null
-        : new(ServiceFailures.HostNotAllowed, "this address is not served under that name", "open http://127.0.0.1 with the service's port");
+    private Failure? CheckHost(HttpContext context)
+    {
+        string host = context.Request.Host.Host;
+        bool own = host is "localhost" or "127.0.0.1" || (phones.Key is not null && IsReached(host, context.Connection));
+        return own ? null : new(ServiceFailures.HostNotAllowed, "this address is not served under that name", "open http://127.0.0.1 with the service's port");
+    }
+
+    private static bool IsReached(string host, ConnectionInfo connection)
+    {
+        if (IPAddress.TryParse(host, out IPAddress? named))
+            return connection.LocalIpAddress is { } reached && Peer.Plain(reached).Equals(Peer.Plain(named));
+        return !Peer.IsLoopback(connection.RemoteIpAddress)
+            && (host.Equals(s_name, StringComparison.OrdinalIgnoreCase) || host.Equals(s_name + ".local", StringComparison.OrdinalIgnoreCase));
+    }
 
     private static Failure? CheckOrigin(HttpRequest request)
     {

@@ -14,7 +14,7 @@ internal static class MissingPages
         app.UseWhen(context => !IsForPeople(context), programs => programs.UseStatusCodePages(AnswerAsync));
     }
 
-    private static bool IsForPeople(HttpContext context) =>
+    internal static bool IsForPeople(HttpContext context) =>
         HttpMethods.IsGet(context.Request.Method)
         && !context.Request.Path.StartsWithSegments("/api")
         && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal);

@@ -31,6 +31,7 @@ internal static class SecurityHeaders
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=()";
         // Results change and can be deleted; on this machine nothing is gained by keeping copies.
-        headers.CacheControl = "no-cache";
+        if (headers.CacheControl != "no-store")
+            headers.CacheControl = "no-cache";
     }
 }

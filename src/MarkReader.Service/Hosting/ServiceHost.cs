@@ -7,6 +7,7 @@ using MarkReader.Application.VisitLog;
 using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Service.Api;
 using MarkReader.Service.Display;
+using MarkReader.Service.Hosting.Phones;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
 using MarkReader.Service.Uploads;
@@ -24,15 +25,17 @@ internal static class ServiceHost
 {
     private const int WaitingPerCore = 4;
 
-    public static WebApplication Build(string[] args, ServiceSettings settings, Database database, ILogger logger)
+    public static WebApplication Build(string[] args, ServiceSettings settings, Database database, PhoneGate phones, ILogger logger)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
-            Args = args,
+            Args = ServiceSettings.ForHost(args),
             // Beside the program, wherever it was started from.
             ContentRootPath = AppContext.BaseDirectory,
         });
-        builder.WebHost.UseUrls(Listening.Address(settings.Port));
+        builder.WebHost.UseUrls(Listening.Address(settings));
+        // Who comes over loopback needs no key: nobody may claim to by a header, whatever the environment says.
+        builder.Configuration["ForwardedHeaders_Enabled"] = "false";
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -44,6 +47,7 @@ internal static class ServiceHost
         services.AddSerilog(logger);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton(settings.Data);
+        services.AddSingleton(phones);
         services.AddSingleton(database);
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
@@ -73,7 +77,7 @@ internal static class ServiceHost
         services.AddLocalization();
         services.AddHttpContextAccessor();
         services.AddScoped<Figures>();
-        // Nothing is protected with keys here: forms carry no token, and the only cookie says how lengths are shown.
+        // Nothing is protected with keys here: forms carry no token, and no cookie is read by the framework.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A lambda, not a method group: only then does the package add the XML comments.
         services.AddOpenApi(options => ApiDescription.Configure(options));
@@ -82,7 +86,8 @@ internal static class ServiceHost
         app.Use(SecurityHeaders.Invoke);
         app.UseExceptionHandler();
         app.UseSerilogRequestLogging();
-        app.Use(LocalOnly.Invoke);
+        app.Use(new LocalOnly(phones).Invoke);
+        app.Use(phones.Invoke);
         app.UseMissingPages();
         app.UseStaticFiles(new StaticFileOptions
         {
@@ -119,8 +124,20 @@ internal static class ServiceHost
         }
         if (settings.Port is null && !app.Urls.Any(url => url.EndsWith($":{ServiceSettings.UsualPort}", StringComparison.Ordinal)))
             logger.Information("Port {Port} is taken by another program; a free one is used instead.", ServiceSettings.UsualPort);
-        logger.Information("MarkReader is at {Address} (data in {Folder}; stop with Ctrl+C)", app.Urls.First(), settings.Data.Root);
+        int port = new Uri(app.Urls.First()).Port;
+        string here = settings.Phones ? FormattableString.Invariant($"http://127.0.0.1:{port}") : app.Urls.First();
+        logger.Information("MarkReader is at {Address} (data in {Folder}; stop with Ctrl+C)", here, settings.Data.Root);
+        if (settings.Phones)
+            SayPhones(here, OwnAddresses.Now(port), logger);
         await app.WaitForShutdownAsync();
         return 0;
+    }
+
+    private static void SayPhones(string here, IReadOnlyList<string> addresses, ILogger logger)
+    {
+        if (addresses.Count == 0)
+            logger.Warning("Phones cannot come in: this machine has no address on a network. Connect it; nothing need be started again.");
+        else
+            logger.Information("Phones on the same network: {Addresses}; to let one in, open {Page}. Their key and pictures go over the network unencrypted.", string.Join(", ", addresses), here + "/phones");
     }
 }

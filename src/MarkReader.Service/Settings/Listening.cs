@@ -5,23 +5,26 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Service.Settings;
 
-/// <summary>The address to listen on; of this machine only.</summary>
+/// <summary>The addresses to listen on: of this machine only, or all that it has, where phones are to come in.</summary>
 internal static class Listening
 {
     /// <summary>The address for a port asked for, or for the usual port while it is free, else for any free one.</summary>
-    public static string Address(int? port) =>
-        string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port ?? (IsFree(ServiceSettings.UsualPort) ? ServiceSettings.UsualPort : 0)}");
+    public static string Address(ServiceSettings settings)
+    {
+        int port = settings.Port ?? (IsFree(ServiceSettings.UsualPort, settings.Phones) ? ServiceSettings.UsualPort : 0);
+        return string.Create(CultureInfo.InvariantCulture, $"http://{(settings.Phones ? "*" : "127.0.0.1")}:{port}");
+    }
 
     public static Failure Taken(int? port) => new(
         ServiceFailures.PortTaken,
         string.Create(CultureInfo.InvariantCulture, $"port {port ?? ServiceSettings.UsualPort} is taken by another program"),
         $"give another one with --port or {ServiceSettings.PortVariable}, 0 for any free one");
 
-    private static bool IsFree(int port)
+    private static bool IsFree(int port, bool everywhere)
     {
         try
         {
-            using TcpListener listener = new(IPAddress.Loopback, port);
+            using TcpListener listener = everywhere ? TcpListener.Create(port) : new(IPAddress.Loopback, port);
             listener.Start();
             return true;
         }

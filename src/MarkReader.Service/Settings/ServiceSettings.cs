@@ -7,11 +7,16 @@ namespace MarkReader.Service.Settings;
 /// <summary>How the service is to run.</summary>
 /// <param name="Data">Where photos, results and logs are kept: --data FOLDER, MARKREADER_DATA, or the user's shared data.</param>
 /// <param name="Port">The port asked for with --port or MARKREADER_PORT (0: any free one); null for <see cref="UsualPort"/> or, if that is taken, any free one.</param>
-public sealed record ServiceSettings(DataFolder Data, int? Port)
+/// <param name="Phones">Whether phones on the same network may come in, with a key: --phones or MARKREADER_PHONES=1.</param>
+public sealed record ServiceSettings(DataFolder Data, int? Port, bool Phones)
 {
     public const int UsualPort = 5080;
 
     public const string PortVariable = "MARKREADER_PORT";
+
+    public const string PhonesVariable = "MARKREADER_PHONES";
+
+    private const string PhonesFlag = "--phones";
 
     /// <summary>Names that the web host itself understands; everything else must be one of ours.</summary>
     private static readonly string[] s_hostNames = ["environment", "contentRoot", "applicationName"];
@@ -24,7 +29,12 @@ public sealed record ServiceSettings(DataFolder Data, int? Port)
         {
             string[] parts = arguments[i].Split('=', 2);
             string name = parts[0].StartsWith("--", StringComparison.Ordinal) ? parts[0][2..] : "";
-            if (!s_hostNames.Append("data").Append("port").Contains(name, StringComparer.OrdinalIgnoreCase))
+            if (IsFlag(arguments[i]))
+            {
+                given["phones"] = "1";
+                continue;
+            }
+            if (!s_hostNames.Concat(["data", "port", "phones"]).Contains(name, StringComparer.OrdinalIgnoreCase))
                 return Unknown(arguments[i]);
             if (parts.Length == 1 && ++i == arguments.Count)
                 return Unknown(arguments[i - 1] + " without a value");
@@ -34,16 +44,35 @@ public sealed record ServiceSettings(DataFolder Data, int? Port)
         DataFolder data = given.TryGetValue("data", out string? folder) && folder.Length > 0
             ? new(Path.GetFullPath(folder))
             : DataFolder.Locate(environment);
-        string? port = given.GetValueOrDefault("port") ?? environment(PortVariable);
+        string? word = given.GetValueOrDefault("phones") ?? environment(PhonesVariable);
+        return ReadPhones(word) is { } phones
+            ? ReadPort(given.GetValueOrDefault("port") ?? environment(PortVariable), data, phones)
+            : new Failure(ServiceFailures.SettingInvalid, $"'{word}' does not say whether phones may come in", $"give {PhonesFlag} or {PhonesVariable}=1, or nothing");
+    }
+
+    /// <summary>The arguments without the flag, which the web host would take for a name without its value.</summary>
+    internal static string[] ForHost(IEnumerable<string> arguments) => [.. arguments.Where(argument => !IsFlag(argument))];
+
+    private static bool IsFlag(string argument) => string.Equals(argument, PhonesFlag, StringComparison.OrdinalIgnoreCase);
+
+    private static bool? ReadPhones(string? text) => text?.ToUpperInvariant() switch
+    {
+        null or "" or "0" or "FALSE" => false,
+        "1" or "TRUE" => true,
+        _ => null,
+    };
+
+    private static Outcome<ServiceSettings> ReadPort(string? port, DataFolder data, bool phones)
+    {
         if (string.IsNullOrEmpty(port))
-            return new ServiceSettings(data, null);
+            return new ServiceSettings(data, null, phones);
         return int.TryParse(port, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number <= 65_535
-            ? new ServiceSettings(data, number)
+            ? new ServiceSettings(data, number, phones)
             : new Failure(ServiceFailures.SettingInvalid, $"the port '{port}' is not a number from 0 to 65535", $"give --port or {PortVariable} a free port, 0 for any");
     }
 
     private static Failure Unknown(string argument) => new(
         ServiceFailures.SettingInvalid,
         $"the service does not know {argument}",
-        "use --port NUMBER and --data FOLDER, or nothing");
+        "use --phones, --port NUMBER and --data FOLDER, or nothing");
 }

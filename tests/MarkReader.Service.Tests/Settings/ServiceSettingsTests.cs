@@ -38,10 +38,27 @@ public sealed class ServiceSettingsTests
     [InlineData("--prot=80")]
     [InlineData("--port")]
     [InlineData("stray")]
+    [InlineData("--phones=perhaps")]
     public void What_is_not_understood_is_refused(string argument)
     {
         Assert.False(Read([argument]).TryGet(out _, out Failure? failure));
         Assert.Equal("SETTING_INVALID", failure.Code.Name);
+    }
+
+    [Theory]
+    [InlineData(false, null)]
+    [InlineData(false, "")]
+    [InlineData(false, "0")]
+    [InlineData(true, "1")]
+    [InlineData(true, null, "--phones")]
+    [InlineData(true, "0", "--phones", "--port", "6000")]
+    [InlineData(true, null, "--port", "6000", "--phones")]
+    [InlineData(false, "1", "--phones=false")]
+    public void Phones_come_in_only_where_asked_for(bool expected, string? variable, params string[] arguments)
+    {
+        ServiceSettings settings = Read(arguments, ("MARKREADER_PHONES", variable!)).ValueOrThrow();
+        Assert.Equal(expected, settings.Phones);
+        Assert.Equal(arguments.Contains("--port") ? 6000 : null, settings.Port);
     }
 
     private static Outcome<ServiceSettings> Read(string[] arguments, params (string Name, string Value)[] environment) =>

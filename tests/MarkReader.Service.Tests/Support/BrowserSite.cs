@@ -7,6 +7,16 @@ public sealed class BrowserSite : Site, IAsyncLifetime
 {
     private IPlaywright? _playwright;
 
+    public BrowserSite()
+        : this(false)
+    {
+    }
+
+    internal BrowserSite(bool phones)
+        : base(null, phones)
+    {
+    }
+
     internal IBrowser Browser { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()

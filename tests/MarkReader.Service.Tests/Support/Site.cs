@@ -8,6 +8,7 @@ namespace MarkReader.Service.Tests.Support;
 public class Site : WebApplicationFactory<Program>
 {
     private readonly bool _keepsFolder;
+    private readonly bool _phones;
 
     public Site()
         : this(null)
@@ -15,13 +16,22 @@ public class Site : WebApplicationFactory<Program>
     }
 
     /// <param name="data">A folder that an earlier site has used; null for a new one, which goes with the site.</param>
-    internal Site(string? data)
+    /// <param name="phones">Whether it is started with --phones; it then listens on every address of this machine.</param>
+    internal Site(string? data, bool phones = false)
     {
+        _phones = phones;
         _keepsFolder = data is not null;
         Data = data ?? Path.Combine(Path.GetTempPath(), "markreader-site-" + Guid.NewGuid().ToString("N"));
-        UseKestrel((KestrelServerOptions kestrel) => kestrel.Listen(IPAddress.Loopback, 0));
+        UseKestrel((KestrelServerOptions kestrel) =>
+        {
+            if (phones)
+                kestrel.ListenAnyIP(0);
+            else
+                kestrel.Listen(IPAddress.Loopback, 0);
+        });
         StartServer();
-        Client = new() { BaseAddress = ClientOptions.BaseAddress };
+        Address = new UriBuilder(ClientOptions.BaseAddress) { Host = "127.0.0.1" }.Uri;
+        Client = new() { BaseAddress = Address };
     }
 
     public string Data { get; }
@@ -29,13 +39,15 @@ public class Site : WebApplicationFactory<Program>
     /// <summary>A plain client over a real connection.</summary>
     public HttpClient Client { get; }
 
-    public Uri Address => ClientOptions.BaseAddress;
+    public Uri Address { get; }
 
     protected override void ConfigureWebHost(Microsoft.AspNetCore.Hosting.IWebHostBuilder builder)
     {
         ArgumentNullException.ThrowIfNull(builder);
         builder.UseSetting("data", Data);
         builder.UseSetting("port", "0");
+        if (_phones)
+            builder.UseSetting("phones", "true");
     }
 
     protected override void Dispose(bool disposing)

@@ -1,0 +1,55 @@
+using MarkReader.Service.Tests.Support;
+using Microsoft.Playwright;
+using OpenCvSharp;
+using static Microsoft.Playwright.Assertions;
+
+namespace MarkReader.Service.Tests.Pages;
+
+public sealed class PhonesPageTests
+{
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_code_on_the_page_is_read_and_lets_a_phone_in(bool dark)
+    {
+        await using BrowserSite site = new(phones: true);
+        await site.InitializeAsync();
+        Uri address = PhoneSite.AddressOf(site);
+        await using Visit visit = await site.PhoneAsync(dark: dark);
+        IPage page = visit.Page;
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Phones", Exact = true }).TapAsync();
+        await Expect(page.Locator(".join-address").First).ToHaveTextAsync(address.GetLeftPart(UriPartial.Authority));
+        await page.EvaluateAsync("() => document.fonts.ready.then(() => true)");
+        await page.ShouldFitAsync();
+        await page.ShouldBeAccessibleAsync();
+        await visit.PictureAsync(dark ? "phones-dark" : "phones");
+
+        string link = Read(await page.Locator(".join-code").First.ScreenshotAsync());
+        Assert.StartsWith(address + "join?key=", link, StringComparison.Ordinal);
+
+        await using Visit other = await site.PhoneAsync(dark: dark);
+        await other.Page.GotoAsync(address + "visits");
+        await Expect(other.Page.GetByRole(AriaRole.Heading, new() { Name = "Join first" })).ToBeVisibleAsync();
+        await other.Page.ShouldFitAsync();
+        await other.Page.ShouldBeAccessibleAsync();
+        await other.PictureAsync(dark ? "join-first-dark" : "join-first");
+        await other.Page.GotoAsync(link);
+        await Expect(other.Page).ToHaveURLAsync(address + "visits");
+        await Expect(other.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "New key" }).TapAsync();
+        await Expect(page.GetByText("There is a new key.")).ToBeVisibleAsync();
+        Assert.NotEqual(link, Read(await page.Locator(".join-code").First.ScreenshotAsync()));
+        await other.Page.ReloadAsync();
+        await Expect(other.Page.GetByRole(AriaRole.Heading, new() { Name = "Join first" })).ToBeVisibleAsync();
+        visit.ShouldBeQuiet();
+    }
+
+    private static string Read(byte[] picture)
+    {
+        using Mat image = Cv2.ImDecode(picture, ImreadModes.Grayscale);
+        using QRCodeDetector detector = new();
+        return detector.DetectAndDecode(image, out _) ?? "";
+    }
+}
