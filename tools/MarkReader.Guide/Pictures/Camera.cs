@@ -8,21 +8,24 @@ namespace MarkReader.Guide.Pictures;
 /// <summary>Takes pictures of parts of pages.</summary>
 internal static class Camera
 {
-    // Long parts end where nothing is cut through.
+    // Long parts, and those with a table that scrolls sideways, end before it where nothing is cut through.
     private const string Frame =
         """
         async (panel, from) => {
           await document.fonts.ready;
           const margin = 8, most = 860;
           const box = panel.getBoundingClientRect(), top = from === null ? box.top : from - margin;
-          let bottom = box.bottom;
-          if (bottom > top + most) {
-            const leaves = [...panel.querySelectorAll('h1, h2, h3, p, li, summary, button, label, img, svg, tr')].map((e) => e.getBoundingClientRect()).filter((b) => b.height > 1);
-            const ends = leaves.map((b) => b.bottom).filter((end) => end <= top + most && !leaves.some((b) => b.top < end - 1 && b.bottom > end + 1));
-            bottom = ends.length ? Math.max(...ends) : top + most;
+          const left = Math.max(0, box.left - margin), right = Math.min(box.right + margin, document.documentElement.clientWidth);
+          const leaves = [...panel.querySelectorAll('h1, h2, h3, p, li, dt, dd, th, td, summary, button, label, img, svg')]
+            .map((e) => ({ ends: !e.matches('h1, h2, h3'), box: e.getBoundingClientRect() })).filter((leaf) => leaf.box.height > 1);
+          const limit = Math.min(top + most, ...leaves.filter((leaf) => leaf.box.right > right + 1).map((leaf) => leaf.box.top));
+          let bottom = box.bottom + margin;
+          if (bottom > limit) {
+            const ends = leaves.filter((leaf) => leaf.ends).map((leaf) => leaf.box.bottom)
+              .filter((end) => end <= limit && !leaves.some(({ box }) => box.top < end - 1 && box.bottom > end + 1));
+            bottom = ends.length ? Math.max(...ends) + 2 : limit;
           }
-          const left = Math.max(0, box.left - margin);
-          return { left, top: Math.max(0, top - (from === null ? margin : 0)) + scrollY, right: Math.min(box.right + margin, document.documentElement.clientWidth), bottom: bottom + margin + scrollY };
+          return { left, top: Math.max(0, top - (from === null ? margin : 0)) + scrollY, right, bottom: bottom + scrollY };
         }
         """;
 

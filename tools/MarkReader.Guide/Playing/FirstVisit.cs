@@ -16,6 +16,7 @@ internal sealed class FirstVisit(IPage page, ProgramWords words)
 
     private readonly VisitPages _pages = new(page, words);
     private readonly HashSet<string> _told = [];
+    private int _rounds;
 
     /// <summary>Where the visit's page is; empty before it has begun.</summary>
     public string Address { get; private set; } = "";
@@ -31,16 +32,20 @@ internal sealed class FirstVisit(IPage page, ProgramWords words)
         await page.Locator("#now").WaitForAsync();
         Address = new Uri(page.Url).AbsolutePath;
 
+        bool worked = false;
         for (int step = 0; step < MostSteps; step++)
         {
             JsonElement visit = await VisitAsync();
             int after = visit.GetProperty("events").GetArrayLength();
             string kind = visit.GetProperty("advice").GetProperty("action").GetProperty("kind").GetString()!;
+            bool work = kind is not ("fire" or "survey" or "done");
+            _rounds += worked && !work ? 1 : 0;
+            worked = work;
             foreach (string chapter in ChaptersAt(kind).Where(_told.Add))
                 yield return await _pages.ShowAsync(chapter, Address, after);
             if (kind == "done")
                 yield break;
-            if (kind is "fire" or "survey")
+            if (!work)
             {
                 await FireAsync();
                 if (_told.Add("pick"))
@@ -61,7 +66,9 @@ internal sealed class FirstVisit(IPage page, ProgramWords words)
 
     private IEnumerable<string> ChaptersAt(string kind) => kind switch
     {
-        "fire" when _told.Contains("turn") => ["undo", "check"],
+        // Where the first turn brings the mark nobody knows before; a later one shows what was learned.
+        "fire" when _rounds > 1 => ["check"],
+        "fire" when _rounds == 1 => ["undo"],
         "fire" when _told.Contains("pick") => ["far"],
         "fire" => ["cautions", "photo"],
         "turn" => ["turn"],

@@ -7,11 +7,11 @@ namespace MarkReader.Guide.Playing;
 /// <summary>Reads what a part of a page says.</summary>
 internal static class PanelWords
 {
-    // Words of no size are for screen readers; sentences inside forms and inside sections of their own (cautions) are about these.
+    // Words of no size are for screen readers; what is folded away is not said yet; sentences inside forms and inside sections of their own (cautions) are about these.
     private const string Read =
         """
         (panel, dropped) => {
-          const seen = (e) => { const box = e.getBoundingClientRect(); return box.width > 1 && box.height > 1; };
+          const seen = (e) => { if (!e.checkVisibility()) return false; const box = e.getBoundingClientRect(); return box.width > 1 && box.height > 1; };
           const words = (e) => {
             const walker = document.createTreeWalker(e, NodeFilter.SHOW_TEXT);
             let text = '';

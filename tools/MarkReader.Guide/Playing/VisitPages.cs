@@ -21,7 +21,8 @@ internal sealed class VisitPages(IPage page, ProgramWords words)
         await page.GotoAsync(name == "record" ? $"/api{new Uri(new("http://visit"), address).AbsolutePath}/record.html" : address, new() { WaitUntil = WaitUntilState.Load });
         return name switch
         {
-            "record" => await ReadAsync(page.Locator("body"), name, after, null),
+            // Its sentences tell of dates and photos; its heading says what it is.
+            "record" => await HeadingAsync(page.Locator("body"), name, after),
             "undo" => await ReadAsync(Section(words["history"]), name, after, null),
             "photo" => await PartAsync(Task.GetByRole(AriaRole.Heading, new() { Name = words["photo.title"] }), name, after, words["practice.fire"]),
             "pick" => await PartAsync(Task.Locator("legend"), name, after, words["pick.use"]),
@@ -48,6 +49,12 @@ internal sealed class VisitPages(IPage page, ProgramWords words)
     }
 
     public async Task<Stop> ReadAsync(ILocator panel, string name, int after, string? press) => new(await panel.ReadAsync(name, after, press, words["now.eyebrow"]), panel);
+
+    private async Task<Stop> HeadingAsync(ILocator panel, string name, int after)
+    {
+        Stop stop = await ReadAsync(panel, name, after, null);
+        return stop with { Chapter = stop.Chapter with { Says = [], Buttons = [] } };
+    }
 
     // The reason is folded away; a picture of the cautions has no room for it.
     private async Task<Stop> TaskAsync(string name, int after)
