@@ -7,6 +7,7 @@ using MarkReader.Application.VisitLog;
 using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Service.Api;
 using MarkReader.Service.Display;
+using MarkReader.Service.Guide;
 using MarkReader.Service.Hosting.Phones;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
@@ -60,6 +61,7 @@ internal static class ServiceHost
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
         services.AddSingleton(SampleSet.Read(Path.Combine(AppContext.BaseDirectory, "samples")));
+        services.AddSingleton(GuideBook.Read(GuideBook.FolderIn(Path.Combine(AppContext.BaseDirectory, "wwwroot"))));
         services.AddSingleton(new MeasuringTurns(Environment.ProcessorCount, WaitingPerCore * Environment.ProcessorCount));
         services.Configure<FormOptions>(UploadForm.Limit);
         services.ConfigureHttpJsonOptions(json =>
