@@ -13,8 +13,8 @@ namespace MarkReader.Service.Hosting.Phones;
 internal static class JoinFirst
 {
     private const string Style =
-        "body{font:1.125rem/1.5 system-ui,sans-serif;max-width:34rem;margin:0 auto;padding:24px 16px}h1{font-size:1.375rem}"
-        + "a{display:inline-flex;align-items:center;min-height:48px}";
+        "html{background:Canvas}body{color:CanvasText;background:Canvas;font:1.125rem/1.5 system-ui,sans-serif;max-width:34rem;margin:0 auto;padding:24px 16px}h1{font-size:1.375rem}"
+        + "a{color:inherit;display:inline-flex;align-items:center;min-height:48px}";
 
     private static readonly string s_policy =
         $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Style)))}'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
