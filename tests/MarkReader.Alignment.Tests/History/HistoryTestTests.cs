@@ -33,9 +33,9 @@ public sealed class HistoryTestTests
     }
 
     [Fact]
-    public void Half_of_that_drift_is_called_steady_in_less_than_1_of_20_histories()
+    public void Two_thirds_of_that_drift_are_called_steady_in_less_than_1_of_20_histories()
     {
-        SimulatedHistory history = new(6, 0.1, (_, months) => (0.12 * months, 0.09 * months));
+        SimulatedHistory history = new(6, 0.1, (_, months) => (0.16 * months, 0.12 * months));
         Assert.InRange(Count(history, 8, f => f.Verdict == HistoryVerdict.Steady), 0, 0.05 * Drawn);
     }
 
