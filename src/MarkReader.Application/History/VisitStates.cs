@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.History;
+using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Records;
@@ -73,9 +74,23 @@ internal sealed class VisitStates
 
     private static bool IsTurn(VisitEvent e, IReadOnlyCollection<string> legs) => e is VisitEvent.Turn turn && legs.Contains(turn.Leg);
 
-    // Legs after it do not move it.
-    private static bool Changes(VisitEvent e, HistoryQuantity quantity, string[] before) =>
-        FoundStates.IsChange(e) && (quantity.Kind != HistoryKind.Slope || e is not VisitEvent.Turn turn || turn.Leg == quantity.Leg || before.Contains(turn.Leg));
+    // What the marks of the step count no longer after, as advice has it; what belongs to later legs does not move it.
+    private static bool Changes(VisitEvent e, HistoryQuantity quantity, string[] before)
+    {
+        bool isSlope = quantity.Kind == HistoryKind.Slope;
+        bool Is(string leg) => leg == quantity.Leg || before.Contains(leg);
+        return e switch
+        {
+            VisitEvent.Turn turn => Is(turn.Leg),
+            VisitEvent.Disturbed disturbed => Is(disturbed.Leg),
+            VisitEvent.Realign realign => isSlope ? realign.Leg == quantity.Leg : Is(realign.Leg),
+            VisitEvent.Again again => isSlope ? Is(again.Step.Name()) : again.Step.Name() != VisitLeg.Three,
+            VisitEvent.Shim shim => quantity.Leg != VisitLeg.One || shim.Corner is not (BedCorner.NearRight or BedCorner.FarRight),
+            VisitEvent.MoveTarget => !isSlope || quantity.Leg == VisitLeg.Three,
+            VisitEvent.RaiseTube => true,
+            _ => false,
+        };
+    }
 
     private static bool IsPulse(VisitEvent e, HistoryQuantity quantity) => quantity.Leg is { } leg ? FoundStates.IsOn(e, leg) : e is VisitEvent.Survey;
 

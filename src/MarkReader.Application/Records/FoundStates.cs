@@ -76,7 +76,7 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
             yield return events.Count;
     }
 
-    public static bool IsChange(VisitEvent e) => e is VisitEvent.Turn or VisitEvent.Shim or VisitEvent.MoveTarget or VisitEvent.RaiseTube or VisitEvent.Realign or VisitEvent.Disturbed or VisitEvent.Again;
+    private static bool IsChange(VisitEvent e) => e is VisitEvent.Turn or VisitEvent.Shim or VisitEvent.MoveTarget or VisitEvent.RaiseTube or VisitEvent.Realign or VisitEvent.Disturbed or VisitEvent.Again;
 
     public static bool IsOn(VisitEvent e, string leg) => e is VisitEvent.Mark mark ? mark.Leg == leg : e is VisitEvent.Survey && leg == VisitLeg.Two;
 
