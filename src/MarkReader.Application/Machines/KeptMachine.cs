@@ -15,4 +15,8 @@ public sealed record KeptMachine(MachineEntry Entry, string Text);
 /// <summary>A machine as lists show it.</summary>
 /// <param name="Bed">The head's and the gantry's travel; null when its document has no bed.</param>
 /// <param name="LastVisitAt">When the latest visit to it began, or null.</param>
-public sealed record MachineOverview(MachineEntry Entry, BedSize? Bed, DateTimeOffset? LastVisitAt);
+public sealed record MachineOverview(MachineEntry Entry, BedSize? Bed, DateTimeOffset? LastVisitAt)
+{
+    /// <summary>When the next visit is due; null when none is asked for.</summary>
+    public VisitReminder? Reminder { get; init; }
+}

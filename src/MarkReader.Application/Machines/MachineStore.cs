@@ -53,7 +53,11 @@ public sealed class MachineStore(Database database, TimeProvider clock)
             SELECT {Columns}, document, (SELECT max(begun_at) FROM visits WHERE machine_id = machines.id) AS LastVisitAt
             FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more
             """,
-            (row, document, last) => new(row.ToEntry(), BedSize.Of(document), last is null ? null : Moment.Parse(last)),
+            (row, document, last) =>
+            {
+                DateTimeOffset? visited = last is null ? null : Moment.Parse(last);
+                return new(row.ToEntry(), BedSize.Of(document), visited) { Reminder = VisitReminder.Of(document, visited) };
+            },
             new { before, more = size + 1 },
             splitOn: "document,LastVisitAt")];
         return Page<MachineOverview>.Of(machines, size, machine => machine.Entry.Id);

@@ -26,6 +26,9 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
     public int? Found(VisitLeg leg) => Moments(e => IsOn(e, leg.Name), e => e is VisitEvent.Turn turn && turn.Leg == leg.Name)
         .Cast<int?>().FirstOrDefault(n => At(n!.Value)?.State.Legs[leg.Name].Slope is not null);
 
+    /// <summary>The same of the steady mark.</summary>
+    public int? FoundCentring() => Moments(e => e is VisitEvent.Survey, _ => false).Cast<int?>().FirstOrDefault(n => At(n!.Value) is { } advice && Centring(advice) is not null);
+
     private RecordStep Leg(VisitLeg leg)
     {
         RecordState? found = Found(leg) is { } n ? State(leg, At(n)!) : null;
@@ -75,9 +78,10 @@ internal sealed class FoundStates(VisitSetup setup, IReadOnlyList<VisitEvent> ev
 
     private static bool IsChange(VisitEvent e) => e is VisitEvent.Turn or VisitEvent.Shim or VisitEvent.MoveTarget or VisitEvent.RaiseTube or VisitEvent.Realign or VisitEvent.Disturbed or VisitEvent.Again;
 
-    private static bool IsOn(VisitEvent e, string leg) => e is VisitEvent.Mark mark ? mark.Leg == leg : e is VisitEvent.Survey && leg == VisitLeg.Two;
+    public static bool IsOn(VisitEvent e, string leg) => e is VisitEvent.Mark mark ? mark.Leg == leg : e is VisitEvent.Survey && leg == VisitLeg.Two;
 
-    private VisitAdvice? At(int count)
+    /// <summary>The advice when so many of the events had happened; null when it cannot be had.</summary>
+    public VisitAdvice? At(int count)
     {
         if (count == events.Count)
             return end;

@@ -71,5 +71,11 @@ public sealed record PictureWords
 
     public string Whole { get; init; } = "all together {0}";
 
+    public string AsFound { get; init; } = "found";
+
+    public string AsLeft { get; init; } = "left";
+
+    public string Bars { get; init; } = "95 %";
+
     public static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
 }

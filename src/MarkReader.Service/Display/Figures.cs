@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Records;
 using MarkReader.Quantities;
 
 namespace MarkReader.Service.Display;
@@ -23,6 +24,9 @@ public sealed class Figures
 
     /// <summary>mm or in.</summary>
     public string Unit => Preferences.Inches ? "in" : "mm";
+
+    /// <summary>The same choices for what the application writes; days are those of this machine's clock.</summary>
+    public RecordFormat Record => new(Preferences.Inches ? RecordUnit.Inch : RecordUnit.Millimetre, Preferences.Comma, TimeZoneInfo.Local);
 
     /// <summary>A length with its unit: 0.25 mm, or 0.0098 in.</summary>
     /// <param name="decimals">Of the millimetres.</param>

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using MarkReader.Application.History;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
@@ -58,6 +59,7 @@ internal static class ServiceHost
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<RecordDesk>();
         services.AddSingleton<BundleDesk>();
+        services.AddSingleton<HistoryDesk>();
         services.AddSingleton<AimDesk>();
         services.AddSingleton<AimDispatch>();
         services.AddSingleton(SampleSet.Read(Path.Combine(AppContext.BaseDirectory, "samples")));
@@ -102,6 +104,7 @@ internal static class ServiceHost
         app.MapPhotos();
         app.MapAims();
         app.MapMachines();
+        app.MapMachineHistory();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();

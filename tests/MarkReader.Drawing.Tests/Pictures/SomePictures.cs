@@ -45,9 +45,21 @@ internal static class SomePictures
 
     public static UncertaintyBars Bars { get; } = new("Aim point of leg 1: uncertainty", [new("Marks", Mm(0.06), 0.9), new("Path lengths", Mm(0.02), 0.1)], Mm(0.0632));
 
-    public static IReadOnlyList<IPicture> All { get; } = [Target, Dial, Bed, Frame, Aperture, Bars];
+    public static HistoryChart History { get; } = new(
+        "Leg 2: slope, mrad",
+        [
+            new("u", [Visit(0, 2.4, 0.1), Visit(31, 0.3, 0.2), Visit(64, 0.5, null), Visit(90, 0.9, 0.05)]),
+            new("v", [Visit(0, -1.1, 0.15), Visit(31, 0.2, -0.2), Visit(64, 0.1, null), Visit(90, -0.1, 0.1)]),
+        ],
+        0.8,
+        IsLength: false);
+
+    public static IReadOnlyList<IPicture> All { get; } = [Target, Dial, Bed, Frame, Aperture, Bars, History];
 
     public static Length Mm(double millimetres) => Length.FromMillimetres(millimetres);
+
+    private static HistoryMoment Visit(int day, double found, double? left) =>
+        new(new DateTimeOffset(2026, 3, 4, 9, 0, 0, TimeSpan.Zero).AddDays(day), new(found, 0.2), left is { } l ? new(l, 0.15) : null);
 
     private static PlannedMark Mark(int number, MarkRole role, double u, double v, bool counts) => new(number, role, new(new(u, v), Covariance2.Isotropic(0.05)), counts);
 

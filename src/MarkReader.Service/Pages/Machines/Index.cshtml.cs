@@ -12,13 +12,15 @@ namespace MarkReader.Service.Pages.Machines;
 /// <summary>The machines that are kept, machines to start from, and a machine from a file.</summary>
 /// <remarks>Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class IndexModel(MachineStore machines) : PageModel
+internal sealed class IndexModel(MachineStore machines, TimeProvider clock) : PageModel
 {
     private const int Shown = 20;
 
     public IReadOnlyList<MachineOverview> Kept { get; private set; } = [];
 
     public string? Next { get; private set; }
+
+    public DateTimeOffset Now { get; } = clock.GetUtcNow();
 
     /// <summary>What is wrong with the list.</summary>
     public Failure? Failure { get; private set; }

@@ -15,7 +15,7 @@ namespace MarkReader.Service.Pages.Visits;
 /// <summary>The visits that are kept, and where one begins.</summary>
 /// <remarks>Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class VisitsModel(VisitStore visits, MachineStore machines) : PageModel
+internal sealed class VisitsModel(VisitStore visits, MachineStore machines, TimeProvider clock) : PageModel
 {
     private const int Shown = 20, MostSeeds = 1_000_000;
 
@@ -26,9 +26,11 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines) : Pa
 
     public IReadOnlyList<VisitEntry> Visits { get; private set; } = [];
 
-    public IReadOnlyList<MachineEntry> Machines { get; private set; } = [];
+    public IReadOnlyList<MachineOverview> Machines { get; private set; } = [];
 
     public string? Next { get; private set; }
+
+    public DateTimeOffset Now { get; } = clock.GetUtcNow();
 
     /// <summary>The machine that the form shows first.</summary>
     public long? Chosen { get; private set; }
@@ -87,7 +89,7 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines) : Pa
     private void Read(long? before, long? machine)
     {
         Chosen = machine;
-        Machines = machines.List(null, Page<MachineEntry>.Limit).TryGet(out Page<MachineEntry>? kept, out _) ? kept.Items : [];
+        Machines = machines.Overview(null, Page<MachineOverview>.Limit).TryGet(out Page<MachineOverview>? kept, out _) ? kept.Items : [];
         if (visits.List(before, Shown).TryGet(out Page<VisitEntry>? page, out _))
             (Visits, Next) = (page.Items, page.Next);
     }
