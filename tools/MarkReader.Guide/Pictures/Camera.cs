@@ -17,7 +17,7 @@ internal static class Camera
           const box = panel.getBoundingClientRect(), top = from === null ? box.top : from - margin;
           const left = Math.max(0, box.left - margin), right = Math.min(box.right + margin, document.documentElement.clientWidth);
           const leaves = [...panel.querySelectorAll('h1, h2, h3, p, li, dt, dd, th, td, summary, button, label, img, svg')]
-            .map((e) => ({ ends: !e.matches('h1, h2, h3'), box: e.getBoundingClientRect() })).filter((leaf) => leaf.box.height > 1);
+            .map((e) => ({ ends: !e.matches('h1, h2, h3'), box: e.getBoundingClientRect(), seen: e.checkVisibility() })).filter((leaf) => leaf.seen && leaf.box.height > 1);
           const limit = Math.min(top + most, ...leaves.filter((leaf) => leaf.box.right > right + 1).map((leaf) => leaf.box.top));
           let bottom = box.bottom + margin;
           if (bottom > limit) {
