@@ -156,7 +156,7 @@ public sealed record HistoryChart(string Title, IReadOnlyList<HistoryPanel> Pane
     private NumericManual Ticks(double low, double high)
     {
         NumericManual ticks = new();
-        double step = RoundStep.AtLeast((high - low) / 4);
+        double step = RoundStep.AtLeast((high - low) / 5);
         for (double i = Math.Ceiling(low / step); i * step <= high; i++)
             ticks.AddMajor(i * step, Text(i * step));
         return ticks;

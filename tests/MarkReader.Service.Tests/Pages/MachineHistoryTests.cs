@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.Json;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
-using MarkReader.Quantities;
 using MarkReader.Service.Tests.Support;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
