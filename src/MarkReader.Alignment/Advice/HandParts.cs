@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Alignment.Texts;
 
 namespace MarkReader.Alignment.Advice;
 
@@ -22,7 +23,7 @@ internal static class HandParts
     }
 
     /// <summary>"3/16 turn clockwise", "1 1/8 turns counter-clockwise", "5/64 turn (28°) clockwise".</summary>
-    public static string Say(double turns) => $"{Size(turns)} {Direction(turns)}";
+    public static string Say(double turns) => AdviserTexts.Say("turn.directed", Size(turns), Direction(turns));
 
     /// <summary>The same without the direction.</summary>
     public static string Size(double turns)
@@ -32,11 +33,10 @@ internal static class HandParts
             (over, under) = (over / 2, under / 2);
         string fraction = over == 0 ? string.Empty : string.Create(CultureInfo.InvariantCulture, $"{over}/{under}");
         string amount = whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}").TrimEnd();
-        string unit = whole > 1 || (whole == 1 && over > 0) ? "turns" : "turn";
-        string degrees = over > 0 && under > 16 ? string.Create(CultureInfo.InvariantCulture, $" ({360 * Math.Abs(turns):0}°)") : string.Empty;
-        return $"{amount} {unit}{degrees}";
+        string size = whole > 1 || (whole == 1 && over > 0) ? AdviserTexts.Say("turn.several", amount) : AdviserTexts.Say("turn.one", amount);
+        return over > 0 && under > 16 ? AdviserTexts.Say("turn.withDegrees", size, 360 * Math.Abs(turns)) : size;
     }
 
     /// <summary>The direction, as seen facing the knob.</summary>
-    public static string Direction(double turns) => turns < 0 ? "counter-clockwise" : "clockwise";
+    public static string Direction(double turns) => turns < 0 ? AdviserTexts.Get("turn.counterClockwise") : AdviserTexts.Get("turn.clockwise");
 }

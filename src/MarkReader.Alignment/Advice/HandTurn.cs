@@ -1,3 +1,5 @@
+using static MarkReader.Alignment.Texts.AdviserTexts;
+
 namespace MarkReader.Alignment.Advice;
 
 /// <summary>A turn in parts that a hand can set: sixteenths of a turn, or down to 1/128 where that is needed.</summary>
@@ -12,10 +14,10 @@ public sealed record HandTurn
     public double Turns { get; }
 
     /// <summary>"3/16 turn", "5/64 turn (28°)", "no turn".</summary>
-    public string Size => Turns == 0 ? "no turn" : HandParts.Size(Turns);
+    public string Size => Turns == 0 ? Get("turn.none") : HandParts.Size(Turns);
 
     /// <summary>The size with its direction: "3/16 turn clockwise", "1/8 turn counter-clockwise", "no turn".</summary>
-    public string Text => Turns == 0 ? "no turn" : HandParts.Say(Turns);
+    public string Text => Turns == 0 ? Get("turn.none") : HandParts.Say(Turns);
 
     /// <summary>The coarsest part of a turn within <paramref name="allowed"/> turns of the wanted turn, else the nearest 1/128.</summary>
     public static HandTurn Nearest(double turns, double allowed) => new(HandParts.Round(turns, allowed) + 0.0);

@@ -1,9 +1,9 @@
-using System.Globalization;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
 using MathNet.Numerics;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Aiming;
 
@@ -68,15 +68,8 @@ public static class AimSolver
     private static IEnumerable<Warning> Warnings(FitQuality quality, Slope slope)
     {
         if (quality.Probability < ImprobableBelow)
-        {
-            yield return new("marksOffLine", string.Create(CultureInfo.InvariantCulture,
-                $"The marks do not lie on one line within their uncertainties (chi-square {quality.ChiSquare:0.0} with {quality.DegreesOfFreedom} degrees of freedom): the rail may not be straight, a path length may be wrong, or a mark belongs to another station."));
-        }
-
+            yield return new("marksOffLine", Say("warning.marksOffLine", quality.ChiSquare, quality.DegreesOfFreedom));
         if (slope.Magnitude > LargeSlope)
-        {
-            yield return new("largeSlope", string.Create(CultureInfo.InvariantCulture,
-                $"The slope of {slope.Magnitude:0} mrad is larger than a leg can have: check both path lengths and which mark belongs to which."));
-        }
+            yield return new("largeSlope", Say("warning.largeSlope", slope.Magnitude));
     }
 }

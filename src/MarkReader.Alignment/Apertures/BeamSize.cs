@@ -3,6 +3,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
 using MathNet.Numerics;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Apertures;
 
@@ -71,7 +72,7 @@ public static class BeamSizeFit
             thresholdUncertainty,
             fit,
             fit.Probability < AimSolver.ImprobableBelow
-                ? [new("diametersOffLine", "The squared diameters do not rise in proportion to the logarithm of the energy: the beam may not be Gaussian, or long pulses widened the marks. Use shorter pulses.")]
+                ? [new("diametersOffLine", Get("warning.diametersOffLine"))]
                 : []);
     }
 

@@ -2,6 +2,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Quantities;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Survey;
 
@@ -80,13 +81,13 @@ public static class CornerSurvey
     private static IEnumerable<Warning> Warnings(SurveyFit fit, bool skewed)
     {
         if (skewed)
-            yield return new(Skewed, "The sideways walk along the gantry differs from one end of its travel to the other: check that the gantry stays square and that the head and mirror two are firm.");
+            yield return new(Skewed, Get("warning.surveySkewed"));
         if (fit.Quality.Probability < WarnBelow)
-            yield return new("surveyOffModel", "The marks do not fit the survey's terms within their uncertainties: repeat the mark that stands out, and check that no tape moved.");
+            yield return new("surveyOffModel", Get("warning.surveyOffModel"));
         int[] bows = [.. from term in new[] { SurveyTerm.HeadBow, SurveyTerm.GantryBow } from c in Enum.GetValues<SurveyComponent>() let at = fit.Index(c, term) where at >= 0 select at];
         Terms terms = new(fit.Parameters, fit.Covariance);
         if (bows.Length > 0 && bows.Min(terms.Test) * bows.Length < WarnBelow)
-            yield return new("railBent", "The marks in the middle do not lie between those at the ends: a rail is bent.");
+            yield return new("railBent", Get("warning.railBent"));
     }
 
     // The corner farthest from the marks there are; the near left one first.

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Survey;
 using MarkReader.Quantities;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Visits;
 
@@ -30,7 +31,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
             || (stated.Action is LegAction.Done && (advice.Action is LegAction.Stop || advice.State.Spread.Probability >= GoOnFrom));
         return done
             ? new LegStage(null, string.Empty, null, state, advice.Warnings)
-            : new LegStage(ActionOf(setup, leg, history, advice.Action), $"Leg {leg.Name}. {advice.Reason}", ExpectedOf(advice), state, advice.Warnings);
+            : new LegStage(ActionOf(setup, leg, history, advice.Action), Say("leg.reason", leg.Name, advice.Reason), ExpectedOf(advice), state, advice.Warnings);
     }
 
     private static Length Part(VisitSetup setup, VisitLeg leg) => setup.Bed is { } bed && leg.Name != VisitLeg.Three

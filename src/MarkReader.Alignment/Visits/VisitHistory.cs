@@ -5,6 +5,7 @@ using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Visits;
 
@@ -61,7 +62,7 @@ internal sealed class VisitHistory
     /// <summary>What the user should know of the events.</summary>
     public IReadOnlyList<Warning> Warnings => _elsewhere == 0
         ? []
-        : [new("gantryElsewhere", $"{_elsewhere} of the marks of leg 2 were fired with the gantry elsewhere than where that leg is aligned, and are left out: fire them with the gantry at the place that the action names.")];
+        : [new("gantryElsewhere", Say("warning.gantryElsewhere", _elsewhere))];
 
     public IReadOnlyDictionary<VisitStep, string> Skipped => _skipped;
 

@@ -1,111 +1,110 @@
-using System.Globalization;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
+using static MarkReader.Alignment.Texts.AdviserTexts;
 
 namespace MarkReader.Alignment.Visits;
 
 /// <summary>The reasons that go with a visit's actions.</summary>
 internal static class VisitWords
 {
-    public const string FreshMark = "The target was moved. A fresh mark on clean tape shows where the beam enters now.";
+    public static string FreshMark => Get("centring.freshMark");
 
     public static string Corner((Length X, Length Y) place, int marks) => marks == 0
-        ? Say($"The legs are aligned. The corner survey begins at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm: a mark at each corner of the bed, on clean tape.")
-        : Say($"The corner survey goes on at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm.");
+        ? Say("survey.begins", place.X.Millimetres, place.Y.Millimetres)
+        : Say("survey.goesOn", place.X.Millimetres, place.Y.Millimetres);
 
     public static string Torn((Length X, Length Y) place) =>
-        Say($"The two marks at x {place.X.Millimetres:0.#}, y {place.Y.Millimetres:0.#} mm lie farther apart than their uncertainties allow. A third one tells which of them is wrong; check that head and tape are firm.");
+        Say("survey.torn", place.X.Millimetres, place.Y.Millimetres);
 
     public static string Unsteady(int marks) =>
-        Say($"After {marks} marks of one survey they still contradict each other. Check that head, mirrors and tape are firm and that the marks' uncertainties are stated as they are, then give a disturbed event for leg 2 and go on.");
+        Say("survey.unsteady", marks);
 
     public static string Within(VisitBed bed, Length greatest) =>
-        Say($"The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart, within {bed.Tolerance.Millimetres:0.##} mm.");
+        Say("survey.within", greatest.Millimetres, bed.Tolerance.Millimetres);
 
     public static string Centred(MeasuredVector offset, VisitAperture aperture) =>
-        Say($"The steady mark lies {offset.Vector.Magnitude:0.00} mm from the aperture's centre, within {aperture.Tolerance.Millimetres:0.##} mm.");
+        Say("centring.within", offset.Vector.Magnitude, aperture.Tolerance.Millimetres);
 
     public static string Sideways(MeasuredVector offset, CardVector by) =>
-        Say($"The steady mark lies {Math.Abs(offset.Vector.U):0.00} mm to the {(offset.Vector.U > 0 ? "right" : "left")} of the aperture's centre. Move the target's plate by {Math.Abs(by.U):0.00} mm that way; do not move the beam.");
+        Say("centring.sideways", Math.Abs(offset.Vector.U), offset.Vector.U > 0 ? Get("right") : Get("left"), Math.Abs(by.U));
 
     public static string TooHigh(MeasuredVector offset, CardVector by) =>
-        Say($"The steady mark lies {offset.Vector.V:0.00} mm too high in the aperture. Put {by.V:0.00} mm of washers under the head's mount.");
+        Say("centring.tooHigh", offset.Vector.V, by.V);
 
     public static string NoStack(Length height) =>
-        Say($"The steady mark lies {height.Millimetres:0.00} mm too high in the aperture, for which the stock has no washer or sheet thin enough. Add one to the stock, or allow a larger tolerance.");
+        Say("centring.tooHighNoStack", height.Millimetres);
 
     public static string TooLow(MeasuredVector offset) =>
-        Say($"The steady mark lies {-offset.Vector.V:0.00} mm too low in the aperture. Raise the tube by that much at both ends, then align the legs again. Switch off, unplug and wait as the maker says before you touch the tube's mounts or wiring.");
+        Say("centring.tooLow", -offset.Vector.V);
 
     public static string CentringOpen(MeasuredVector offset, VisitAperture aperture, Conformity verdict) =>
-        Say($"The steady mark lies {offset.Vector.Magnitude:0.00} mm from the aperture's centre; the chance that it is within {aperture.Tolerance.Millimetres:0.##} mm is {Percent(verdict)}. One more mark tells.");
+        Say("centring.open", offset.Vector.Magnitude, aperture.Tolerance.Millimetres, Percent(verdict));
 
     public static string NotCentred(int marks, VisitAperture aperture) =>
-        Say($"After {marks} marks it is still open whether the beam is within {aperture.Tolerance.Millimetres:0.##} mm of the aperture's centre. Allow a larger tolerance, or measure the marks with less uncertainty.");
+        Say("centring.notSettling", marks, aperture.Tolerance.Millimetres);
 
     public static string Done(VisitState state) =>
-        (state.Skipped.Count == 0 ? "Everything that was asked for is within its tolerance." : $"Everything but what was skipped is within its tolerance. Skipped: {string.Join("; ", state.Skipped.OrderBy(s => s.Key).Select(s => $"{Name(s.Key)} ({s.Value})"))}.") + (state.Survey?.Greatest is { } greatest ? Say($" The marks over the bed lie at most {greatest.Millimetres:0.00} mm apart.") : string.Empty)
-        + (state.Centring?.Offset is { } offset ? Say($" The steady mark is {offset.Vector.Magnitude:0.00} mm from the aperture's centre.") : string.Empty);
+        (state.Skipped.Count == 0 ? Get("done") : Say("done.skipped", string.Join(Get("done.skippedSeparator"), state.Skipped.OrderBy(s => s.Key).Select(s => Say("done.skippedStep", Name(s.Key), s.Value)))))
+        + (state.Survey?.Greatest is { } greatest ? Say("done.spread", greatest.Millimetres) : string.Empty)
+        + (state.Centring?.Offset is { } offset ? Say("done.centred", offset.Vector.Magnitude) : string.Empty);
 
     private static string Name(VisitStep step) => step switch
     {
-        VisitStep.Survey => "the corner survey",
-        VisitStep.Centring => "centring",
-        _ => $"leg {step.Name()}",
+        VisitStep.Survey => Get("step.survey"),
+        VisitStep.Centring => Get("step.centring"),
+        _ => Say("step.leg", step.Name()),
     };
 
     private static string Name(BedCorner corner) => corner switch
     {
-        BedCorner.NearLeft => "near left",
-        BedCorner.NearRight => "near right",
-        BedCorner.FarLeft => "far left",
-        _ => "far right",
+        BedCorner.NearLeft => Get("corner.nearLeft"),
+        BedCorner.NearRight => Get("corner.nearRight"),
+        BedCorner.FarLeft => Get("corner.farLeft"),
+        _ => Get("corner.farRight"),
     };
 
-    private static string Percent(Conformity verdict) => Say($"{Math.Clamp(Math.Round(100 * verdict.Probability), 1, 99):0} %");
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Percent(Conformity verdict) => Say("percent", Math.Clamp(Math.Round(100 * verdict.Probability), 1, 99));
 
     /// <summary>Those that begin with the spread over the bed.</summary>
     public sealed class SpreadWords(VisitBed bed, Length greatest, Conformity verdict)
     {
         public string Repeat(BedCorner corner) =>
-            Say($"{Spread} The chance that it is within {bed.Tolerance.Millimetres:0.##} mm is {Percent(verdict)}; another mark at the {Name(corner)} corner tells most.");
+            Say("spread.repeat", Spread, bed.Tolerance.Millimetres, Percent(verdict), Name(corner));
 
         public string Skewed(BedCorner corner) =>
-            Say($"{Spread} The sideways walk differs between the ends of the gantry's travel, which no twist of the frame explains: one mark may be wrong. Before anything is changed the mark at the {Name(corner)} corner is made once more.");
+            Say("spread.skewed", Spread, Name(corner));
 
         public string NotSettling(int marks) =>
-            Say($"{Spread} After {marks} marks it is still not decided against {bed.Tolerance.Millimetres:0.##} mm and no cause is found. Check that head, mirrors and tape are firm, or allow a larger tolerance.");
+            Say("spread.notSettling", Spread, marks, bed.Tolerance.Millimetres);
 
         public string Slope(SlopeFinding slope) =>
-            Say($"{Spread} A slope is left in leg {slope.Leg}: over the {(slope.Leg == 1 ? "gantry" : "head")}'s travel the mark walks by u {slope.Walk.U:+0.00;-0.00} and v {slope.Walk.V:+0.00;-0.00} mm.");
+            Say("spread.slope", Spread, slope.Leg, slope.Leg == 1 ? Get("carriage.gantry") : Get("carriage.head"), slope.Walk.U, slope.Walk.V);
 
         public string SlopeGone(SlopeFinding slope) =>
-            Say($"{Slope(slope)} The marks of leg {slope.Leg} itself do not show it. Check its path lengths and the bed's travels, and that no tape moved; then survey again.");
+            Say("spread.slopeGone", Slope(slope), slope.Leg);
 
         public string LegMissing(SlopeFinding slope) =>
-            Say($"{Slope(slope)} The machine was given without that leg: align it, then survey again.");
+            Say("spread.slopeLegMissing", Slope(slope));
 
         public string Realign(TwistFinding twist, GantryEnd end) =>
-            Say($"{Twist(twist)} A corner cannot be lowered: align leg 2 again with the gantry at the {(end == GantryEnd.Near ? "near" : "far")} end of its travel. The {Name(twist.Corner.AtOtherEnd())} corner's mark then stands too high, and that corner can be shimmed.");
+            Say("spread.twistRealign", Twist(twist), end == GantryEnd.Near ? Get("end.near") : Get("end.far"), Name(twist.Corner.AtOtherEnd()));
 
         public string Shim(TwistFinding twist, ShimCorner shim, Length height) =>
-            Say($"{Twist(twist)} Put {height.Millimetres:0.00} mm of shims under the {Name(shim.Corner)} corner of the gantry's frame ({shim.Height.Value.Millimetres:0.00} mm wanted); the marks after it show how the machine answers. Switch off and unplug before you work on the frame.");
+            Say("spread.twistShim", Twist(twist), height.Millimetres, Name(shim.Corner), shim.Height.Value.Millimetres);
 
         public string Unshim(TwistFinding twist, Length less) =>
-            Say($"{Twist(twist)} This visit has put shims there: take {less.Millimetres:0.00} mm of them out, or the nearest that they allow, and say what was taken. Switch off and unplug before you work on the frame.");
+            Say("spread.twistUnshim", Twist(twist), less.Millimetres);
 
         public string CheckFrame(TwistFinding twist) =>
-            Say($"{Twist(twist)} Shims have not cured it, or would have to be too high: see how the gantry lies on its rails and whether mirror two rolls with it.");
+            Say("spread.twistCheckFrame", Twist(twist));
 
         public string NoStack(TwistFinding twist, ShimCorner shim) =>
-            Say($"{Twist(twist)} The {Name(shim.Corner)} corner needs a shim of {shim.Height.Value.Millimetres:0.00} mm, for which the stock has no washer or sheet thin enough. Add one to the stock, or allow a larger tolerance.");
+            Say("spread.twistNoStack", Twist(twist), Name(shim.Corner), shim.Height.Value.Millimetres);
 
-        private string Spread => Say($"The marks over the bed lie up to {greatest.Millimetres:0.00} mm apart.");
+        private string Spread => Say("spread", greatest.Millimetres);
 
         private string Twist(TwistFinding twist) =>
-            Say($"{Spread} The frame is twisted: at the {Name(twist.Corner)} corner the mark stands {Math.Abs(twist.Height.Value):0.00} mm too {(twist.IsHigh ? "high" : "low")} against the other three.");
+            Say("spread.twist", Spread, Name(twist.Corner), Math.Abs(twist.Height.Value), twist.IsHigh ? Get("high") : Get("low"));
     }
 }

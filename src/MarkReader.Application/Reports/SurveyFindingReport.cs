@@ -84,7 +84,7 @@ public sealed record SurveyCureReport(
             RealignLeg realign => new("realign", reason)
             {
                 Leg = realign.Leg.ToString(CultureInfo.InvariantCulture),
-                At = realign.Leg == 2 ? SurveyWords.End(realign.Gantry) : null,
+                At = realign.Leg == 2 ? SurveyReport.Name(realign.Gantry) : null,
             },
             CheckFrame => new("stop", reason),
             _ => null,

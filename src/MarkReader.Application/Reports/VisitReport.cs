@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Survey;
+using static MarkReader.Application.Texts.AdviceTexts;
 
 namespace MarkReader.Application.Reports;
 
@@ -64,7 +65,7 @@ public sealed record VisitActionReport(
         VisitAction.Shim shim => new("shim", Corner: SurveyReport.Name(shim.Corner), Height: shim.Height.Millimetres),
         VisitAction.MoveTarget move => new("moveTarget", U: move.By.U, V: move.By.V),
         VisitAction.RaiseTube raise => new("raiseTube", Height: raise.Height.Millimetres),
-        VisitAction.Realign realign => new("realign", realign.Leg, At: SurveyWords.End(realign.At)),
+        VisitAction.Realign realign => new("realign", realign.Leg, At: SurveyReport.Name(realign.At)),
         VisitAction.Done => new("done"),
         _ => new("stop"),
     };
@@ -115,7 +116,7 @@ public sealed record VisitSurveyReport(
         survey.Spread.Probability,
         survey.Marks,
         survey.Greatest?.Millimetres,
-        survey.Diagnosis is { } diagnosis ? SurveyWords.Diagnosis(diagnosis) : "No survey mark counts yet.",
+        survey.Diagnosis is { } diagnosis ? SurveyWords.Diagnosis(diagnosis) : Get("diagnosis.noMark"),
         [.. (survey.Diagnosis?.Findings ?? []).Select(SurveyFindingReport.From)],
         survey.Response.Mean,
         survey.Response.StandardDeviation);

@@ -30,13 +30,7 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     private readonly Dictionary<string, Failure> _wrong = [];
 
     /// <summary>Standard uncertainties of a path length, mm, as the form offers them.</summary>
-    public static IReadOnlyList<(string Value, string Words)> Uncertainties { get; } =
-    [
-        ("0.5", "0.5 mm: good rule, both ends plain to see"),
-        ("1", "1 mm: tape measure (usual)"),
-        ("2", "2 mm: hard to reach"),
-        ("5", "5 mm: estimated"),
-    ];
+    public static IReadOnlyList<string> Uncertainties { get; } = ["0.5", "1", "2", "5"];
 
     public bool HasSample => samples.Pairs.Count > 0;
 

@@ -11,10 +11,11 @@ public sealed class ResultModel(AimStore aims) : PageModel
 {
     public AimView View { get; private set; } = null!;
 
+    /// <summary>The photos, each with the name of its title.</summary>
     public IReadOnlyList<(string Title, string Photo)> Photos => View.Kept.Aim.Inputs switch
     {
-        { IsOnePhoto: true } one => [("Both marks", one.FarPhoto)],
-        var two => [("Near photo", two.NearPhoto), ("Far photo", two.FarPhoto)],
+        { IsOnePhoto: true } one => [("photo.both", one.FarPhoto)],
+        var two => [("photo.near", two.NearPhoto), ("photo.far", two.FarPhoto)],
     };
 
     public IActionResult OnGet(long id) => Find(id) ? Page() : NotFound();

@@ -27,7 +27,7 @@ export class AimForm {
   async submit() {
     if (this.busy) return;
     clearAll();
-    this.setBusy("Waiting for the photos…");
+    this.setBusy(this.progress.dataset.waiting);
     await Promise.all(this.slotsInUse.map((slot) => slot.done));
     const refused = this.slotsInUse.filter((slot) => slot.refused);
     if (refused.length) {
@@ -35,7 +35,7 @@ export class AimForm {
       this.setBusy(null);
       return focusField(refused[0].name);
     }
-    this.setBusy("Measuring the marks…");
+    this.setBusy(this.progress.dataset.measuring);
     const answer = await send("POST", "/api/aims", this.data());
     if (answer.ok) {
       await showOutcome(answer.body.id);

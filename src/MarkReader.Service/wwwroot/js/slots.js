@@ -49,7 +49,7 @@ export class Slot {
     if (this.refused?.code !== "NO_MARK" || !fields.every((field) => field.value.trim())) return;
     this.refused = null;
     clearError(this.name);
-    this.say("The mark that you show is measured.", "");
+    this.say(this.status.dataset.named, "");
   }
 
   forgetNames() {
@@ -73,11 +73,12 @@ export class Slot {
     if (file.size > limit) {
       return this.refuse({ detail: `the photo has ${(file.size / 1048576).toFixed(0)} MB, the limit is 40 MB`, hint: "take it at a lower resolution" });
     }
+    const words = this.status.dataset;
     const form = new FormData();
     form.append("photo", file, file.name);
-    this.say("Sending…", "busy");
+    this.say(words.sending, "busy");
     const answer = await send("POST", "/api/photos", form, (part) => {
-      if (round === this.round) this.say(part < 1 ? `Sending… ${Math.round(part * 100)} %` : "Measuring…", "busy");
+      if (round === this.round) this.say(part < 1 ? words.part.replace("{0}", Math.round(part * 100)) : words.measuring, "busy");
     });
     if (round !== this.round) return;
     if (!answer.ok) {

@@ -18,7 +18,7 @@ export class TapDialog {
     this.photo.addEventListener("keydown", (e) => this.press(e));
     for (const field of [this.x, this.y]) field.addEventListener("change", () => this.readNumbers());
     for (const view of this.views) view.addEventListener("change", () => this.show());
-    dialog.querySelector("#tap-use").addEventListener("click", () => { if (this.place) this.finish(this.place); else this.status.textContent = "No place is chosen yet."; });
+    dialog.querySelector("#tap-use").addEventListener("click", () => { if (this.place) this.finish(this.place); else this.status.textContent = this.status.dataset.unchosen; });
     dialog.querySelector("#tap-forget").addEventListener("click", () => this.finish(null));
     dialog.querySelector("#tap-cancel").addEventListener("click", () => this.finish(undefined));
     dialog.addEventListener("cancel", (e) => { e.preventDefault(); this.finish(undefined); });
@@ -27,12 +27,13 @@ export class TapDialog {
 
   // The place [x, y] that was chosen; null: the program is to find it; undefined: nothing is to change.
   open(photoId, which, place) {
-    this.dialog.querySelector("#tap-title").textContent = `Tap the ${which} mark`;
+    const title = this.dialog.querySelector("#tap-title");
+    title.textContent = title.dataset[which];
     this.spots.replaceChildren();
     this.photo.replaceChildren();
     this.found = null;
     this.views[0].checked = true;
-    this.status.textContent = "Looking for spots…";
+    this.status.textContent = this.status.dataset.looking;
     this.choose(place);
     this.dialog.showModal();
     this.fetch(photoId);
@@ -62,7 +63,7 @@ export class TapDialog {
       ...this.found.doubtful.map((m) => ({ ...m, words: `spot, ${m.diameter.toFixed(1)} mm: ${m.reason}`, doubtful: true })),
     ];
     list.forEach((spot, i) => this.offer(spot, i + 1));
-    this.status.textContent = list.length ? "" : "The program sees no spot that may be a mark.";
+    this.status.textContent = list.length ? "" : this.status.dataset.none;
     this.show();
   }
 
