@@ -19,13 +19,15 @@ internal static class MachineFacts
                 Mm(leg.Setup.Far.Path),
                 Mm(leg.Setup.Near.PathUncertainty),
                 format.Number(leg.Setup.Leg.Incidence.Degrees, 0),
-                format.WithUnit(leg.Setup.Tolerance.Millimetres, 2))))];
+                format.WithUnit(leg.Setup.Tolerance.Millimetres, 2),
+                string.Join(", ", leg.Setup.Frame.Screws),
+                format.Short(leg.Setup.Frame.Pitch))))];
         if (setup.Bed is { } bed)
             facts.Add(new(RecordTexts.Get("MachineBed"), RecordTexts.Say("MachineBedText", Mm(bed.Travels.X), Mm(bed.Travels.Y), format.WithUnit(bed.Tolerance.Millimetres, 2))));
         if (setup.Aperture is { Centre.Point: var centre } aperture)
         {
             facts.Add(new(RecordTexts.Get("MachineAperture"), RecordTexts.Say(
-                "MachineApertureText", format.SignedLength(centre.U, 2), format.SignedLength(centre.V, 2), format.UnitName, format.WithUnit(aperture.Tolerance.Millimetres, 2))));
+                "MachineApertureText", format.SignedLength(centre.U, 2), format.SignedLength(centre.V, 2), format.UnitName, format.WithUnit(aperture.Tolerance.Millimetres, 2), Mm(aperture.Diameter), Mm(aperture.BeamDiameter))));
         }
 
         if (setup.Stock.Count > 0)

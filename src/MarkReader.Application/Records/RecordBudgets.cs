@@ -13,7 +13,7 @@ internal static class RecordBudgets
     public static IReadOnlyList<RecordBudget> Of(Visit visit, FoundStates found, IReadOnlyList<(RecordMark Mark, MarkReport? Report)> marks)
     {
         List<RecordBudget> budgets = [];
-        List<UncertaintyComponent>[] read = [.. marks.Select(m => Read(m.Report)).OfType<List<UncertaintyComponent>>()];
+        List<UncertaintyComponent>[] read = [.. marks.Where(m => !m.Mark.Of.IsTakenBack).Select(m => Read(m.Report)).OfType<List<UncertaintyComponent>>()];
         if (read.Length > 0)
         {
             budgets.Add(new(null, read.Length, [.. read.SelectMany(b => b).GroupBy(c => c.Source).OrderBy(g => g.Key)

@@ -16,7 +16,7 @@ public enum RecordUnit
 /// <param name="Zone">Whose clock the times are those of.</param>
 public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Zone)
 {
-    private const int MostInchDecimals = 4;
+    private const int MostInchDecimals = 4, FineDecimals = 4;
 
     /// <summary>Millimetres, a decimal point, UTC.</summary>
     public static RecordFormat Plain { get; } = new(RecordUnit.Millimetre, false, TimeZoneInfo.Utc);
@@ -37,8 +37,8 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
     }
 
     /// <summary>A length without its unit.</summary>
-    /// <param name="decimals">Of millimetres; inches have two more, four at most.</param>
-    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / 25.4, Math.Min(MostInchDecimals, decimals + 2)) : Number(mm, decimals);
+    /// <param name="decimals">Of millimetres; inches have two more, four at most; of millimetres with four decimals, six.</param>
+    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / 25.4, decimals >= FineDecimals ? decimals + 2 : Math.Min(MostInchDecimals, decimals + 2)) : Number(mm, decimals);
 
     /// <summary>Like <see cref="Length"/>, with a plus sign in front of what is above zero.</summary>
     public string SignedLength(double mm, int decimals) => Plus(Length(mm, decimals));

@@ -87,9 +87,9 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
         foreach (RecordBudget budget in record.Budgets)
             yield return Budget(budget);
         if (record.Budgets.All(b => b.Leg is not null))
-            yield return new DocumentBlock.Paragraph(RecordTexts.Get("BudgetNone"), Small: true);
+            yield return new DocumentBlock.Paragraph(RecordTexts.Get(record.Events.Any(e => e.Source.Photo is not null) ? "BudgetPhotosElsewhere" : "BudgetNone"), Small: true);
         if (record.Budgets.Count > 0)
-            yield return new DocumentBlock.Paragraph(RecordTexts.Get("BudgetNote"), Small: true);
+            yield return new DocumentBlock.Paragraph(RecordTexts.Say("BudgetNote", format.WithUnit(record.Setup.PulseScatter.Millimetres, 3)), Small: true);
     }
 
     private DocumentBlock.Table Budget(RecordBudget budget)

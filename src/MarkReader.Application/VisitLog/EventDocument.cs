@@ -42,7 +42,15 @@ internal sealed record EventDocument(string Text, string? Photo)
         Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, photo, tap.Value);
         if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Setup(Encoding.UTF8.GetBytes(visit.File())).TryGet(out VisitSetup? setup, out failure))
             return failure;
+        if (visit.Events.FirstOrDefault(kept => kept.Photo == photo && IsSame(kept.Text, mark)) is { } used)
+            return new Failure(VisitLogFailures.PhotoMarkUsed, $"this mark of this very photo is entry {used.Number} of the visit already", "fire the pulse that is asked for, and photograph its mark; or take that entry back first");
         return new EventDocument(Fill(document.RootElement, mark, setup.PulseScatter), photo);
+    }
+
+    private static bool IsSame(string text, MarkReport mark)
+    {
+        using JsonDocument kept = JsonDocument.Parse(text);
+        return kept.RootElement.GetProperty("u").GetDouble() == mark.U && kept.RootElement.GetProperty("v").GetDouble() == mark.V;
     }
 
     private static PixelPoint Tap(JsonFields fields, JsonElement element)

@@ -15,6 +15,9 @@ public static class VisitLogFailures
     /// <summary>The photo has no mark of this number.</summary>
     public static readonly FailureCode PhotoMarkUnknown = new("PHOTO_MARK_UNKNOWN", FailureKind.BadInput);
 
+    /// <summary>This mark of this photo is in the visit already.</summary>
+    public static readonly FailureCode PhotoMarkUsed = new("PHOTO_MARK_USED", FailureKind.BadInput);
+
     /// <summary>The visit's file would become larger than one that can be read.</summary>
     public static readonly FailureCode TooLarge = new("VISIT_TOO_LARGE", FailureKind.BadInput);
 

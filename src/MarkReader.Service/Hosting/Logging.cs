@@ -17,6 +17,8 @@ internal static class Logging
         .MinimumLevel.Information()
         .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
         .MinimumLevel.Override("System", LogEventLevel.Warning)
+        // A port that is taken is told in one line; any other failure to start ends the program with its own trace.
+        .MinimumLevel.Override("Microsoft.Extensions.Hosting.Internal.Host", LogEventLevel.Fatal)
         .Enrich.FromLogContext()
         .WriteTo.Logger(console => console
             .Filter.ByExcluding(IsQuietRequest)

@@ -30,6 +30,7 @@ internal static class ProblemMap
         [StorageFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
         [PractisingFailures.NotPractice] = StatusCodes.Status409Conflict,
         [PractisingFailures.NoPulseNow] = StatusCodes.Status409Conflict,
+        [VisitLogFailures.PhotoMarkUsed] = StatusCodes.Status409Conflict,
         [VisitLogFailures.TooMany] = StatusCodes.Status409Conflict,
         [VisitLogFailures.EventUnknown] = StatusCodes.Status404NotFound,
         [VisitLogFailures.NothingToTakeBack] = StatusCodes.Status409Conflict,

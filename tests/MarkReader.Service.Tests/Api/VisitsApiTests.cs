@@ -125,6 +125,8 @@ public sealed class VisitsApiTests(Site site) : IClassFixture<Site>
         // The usual scatter from pulse to pulse, 0.05 mm, is added: a photo does not show it.
         Assert.Equal(measured.GetProperty("covariance")[0][0].GetDouble() + 0.0025, kept.GetProperty("covariance")[0][0].GetDouble(), 12);
         await (await Client.DeleteAsync("/api/photos/" + photo.Text("id"), Cancellation)).ProblemAsync(HttpStatusCode.Conflict, "PHOTO_IN_USE");
+        // One burnt mark is not two marks.
+        await (await AddAsync(address, sent.Replace("80", "480", StringComparison.Ordinal), "b")).ProblemAsync(HttpStatusCode.Conflict, "PHOTO_MARK_USED");
     }
 
     [Theory]

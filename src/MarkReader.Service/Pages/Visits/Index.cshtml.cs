@@ -19,8 +19,8 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines, Time
 {
     private const int Shown = 20, MostSeeds = 1_000_000;
 
-    // As a frame that stands on an uneven table.
-    private const double PractisedTwist = 1;
+    // Up to this high or low at one corner, so that most of them have to be shimmed.
+    private const double PractisedTwist = 3;
 
     private readonly Dictionary<string, string?> _texts = [];
 

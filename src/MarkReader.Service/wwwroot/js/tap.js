@@ -14,7 +14,7 @@ export class TapDialog {
     this.x = dialog.querySelector("#tap-x");
     this.y = dialog.querySelector("#tap-y");
     this.views = [...dialog.querySelectorAll("[name=tapView]")];
-    this.photo.addEventListener("click", (e) => this.choose(this.placeOf(e)));
+    this.photo.addEventListener("click", (e) => { if (this.found) this.choose(this.placeOf(e)); });
     this.photo.addEventListener("keydown", (e) => this.press(e));
     for (const field of [this.x, this.y]) field.addEventListener("change", () => this.readNumbers());
     for (const view of this.views) view.addEventListener("change", () => this.show());
