@@ -22,8 +22,8 @@ public sealed class HistoryChartTests
         Assert.Contains("2026-03-04", drawn.Words);
         Assert.Contains("2026-07-02", drawn.Words);
 
-        // Dashes of one line lie at one height.
-        double[] limits = [.. drawn.Outlines("#007A5A").SelectMany(o => o).GroupBy(p => Math.Round(p.Y, 1)).Where(g => g.Max(p => p.X) - g.Min(p => p.X) > 200).Select(g => g.Average(p => p.Y)).Order()];
+        // The dashes of a line are one path of filled boxes.
+        double[] limits = [.. drawn.Outlines("#007A5A", filled: true).Where(o => o.Max(p => p.X) - o.Min(p => p.X) > 150).Select(o => o.Average(p => p.Y)).Order()];
         Assert.Equal(2, limits.Length);
         Assert.Equal(bars[0].Middle - perUnit, limits[0], 0.05);
         Assert.Equal(bars[0].Middle + perUnit, limits[1], 0.05);
