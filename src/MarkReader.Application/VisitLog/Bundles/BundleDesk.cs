@@ -75,7 +75,13 @@ public sealed class BundleDesk(Database database, VisitStore visits, PhotoStore 
             """,
             new
             {
-                visit.Machine, visit.MachineName, visit.Note, visit.Version, visit.DoneBy, begun = Moment.ToText(visit.BegunAt), changed = Moment.ToText(visit.ChangedAt),
+                visit.Machine,
+                visit.MachineName,
+                visit.Note,
+                visit.Version,
+                visit.DoneBy,
+                begun = Moment.ToText(visit.BegunAt),
+                changed = Moment.ToText(visit.ChangedAt),
                 practice = visit.Practice is { } practice ? JsonSerializer.Serialize(practice, ReportJson.Options) : null,
             });
         connection.Execute("INSERT INTO visit_origins (visit_id, origin) VALUES (@id, @Origin)", new { id, visit.Origin });
@@ -88,8 +94,16 @@ public sealed class BundleDesk(Database database, VisitStore visits, PhotoStore 
                 """,
                 new
                 {
-                    id, e.Number, e.Text, e.Photo, e.Request.Key, e.Request.Digest, added = Moment.ToText(e.AddedAt), e.AddedVersion,
-                    taken = e.TakenBack is { } back ? Moment.ToText(back.At) : null, takenVersion = e.TakenBack?.Version,
+                    id,
+                    e.Number,
+                    e.Text,
+                    e.Photo,
+                    e.Request.Key,
+                    e.Request.Digest,
+                    added = Moment.ToText(e.AddedAt),
+                    e.AddedVersion,
+                    taken = e.TakenBack is { } back ? Moment.ToText(back.At) : null,
+                    takenVersion = e.TakenBack?.Version,
                 });
         }
 
