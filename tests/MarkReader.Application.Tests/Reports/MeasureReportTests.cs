@@ -14,7 +14,7 @@ public sealed class MeasureReportTests
         string json = ReportJson.Write(MeasureReport.From(photo with { Marks = [.. photo.Marks.Reverse()] }));
         using JsonDocument document = JsonDocument.Parse(json);
         JsonElement root = document.RootElement;
-        Assert.Equal(["photo", "card", "marks", "warnings", "quality", "doubtful"], root.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["photo", "card", "marks", "warnings", "quality", "doubtful", "projection"], root.EnumerateObject().Select(p => p.Name));
         Assert.Equal(["width", "height"], root.GetProperty("photo").EnumerateObject().Select(p => p.Name));
         Assert.Equal(["kind", "markersSeen", "pixelsPerMm", "tiltDegrees", "residualPx"], root.GetProperty("card").EnumerateObject().Select(p => p.Name));
         JsonElement marks = root.GetProperty("marks");
