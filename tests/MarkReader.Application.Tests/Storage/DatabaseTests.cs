@@ -18,7 +18,7 @@ public sealed class DatabaseTests : IDisposable
         _temporary.Open();
         _temporary.Open();
         Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
-        Assert.Equal(["aims", "machines", "measurements", "photos", "visit_events", "visits"], Query(
+        Assert.Equal(["aims", "machines", "measurements", "photos", "visit_events", "visit_origins", "visits"], Query(
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'SchemaVersions' ORDER BY name"));
     }
 
