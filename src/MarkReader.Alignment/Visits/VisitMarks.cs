@@ -15,17 +15,35 @@ public sealed record VisitMarks(IReadOnlyDictionary<string, IReadOnlyList<LegMar
     public static VisitMarks Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
     {
         VisitHistory history = VisitHistory.Of(setup, events);
-        return new(setup.Legs.ToDictionary(l => l.Name, l => (IReadOnlyList<LegMark>)Leg(history.Leg(l.Name))), [.. history.Survey], [.. history.Steady]);
+        Dictionary<MeasuredPoint, int> numbers = new(ReferenceEqualityComparer.Instance);
+        foreach (MeasuredPoint at in events.Select(Mark).OfType<MeasuredPoint>())
+            numbers.TryAdd(at, numbers.Count + 1);
+        return new(setup.Legs.ToDictionary(l => l.Name, l => (IReadOnlyList<LegMark>)Leg(history.Leg(l.Name), numbers)), [.. history.Survey], [.. history.Steady])
+        {
+            Numbers = numbers,
+        };
     }
 
-    private static List<LegMark> Leg(IReadOnlyList<LegEvent> events)
+    private Dictionary<MeasuredPoint, int> Numbers { get; init; } = [];
+
+    /// <summary>Counts the marks of the visit from 1, whatever target they are on.</summary>
+    public int NumberOf(SurveyMark mark) => Numbers[mark.Mark];
+
+    private static MeasuredPoint? Mark(VisitEvent e) => e switch
+    {
+        VisitEvent.Mark mark => mark.At,
+        VisitEvent.Survey survey => survey.Seen.Mark,
+        _ => null,
+    };
+
+    private static List<LegMark> Leg(IReadOnlyList<LegEvent> events, Dictionary<MeasuredPoint, int> numbers)
     {
         int changes = events.Count(e => e is not LegEvent.Mark), begun = events.ToList().FindLastIndex(e => e is LegEvent.Disturbed);
         (int since, List<LegMark> marks) = (0, []);
         for (int i = 0; i < events.Count; i++)
         {
             if (events[i] is LegEvent.Mark mark)
-                marks.Add(new(marks.Count + 1, mark.Path, mark.At, since, changes == since, i > begun));
+                marks.Add(new(numbers[mark.At], mark.Path, mark.At, since, changes == since, i > begun));
             else
                 since++;
         }
@@ -35,7 +53,7 @@ public sealed record VisitMarks(IReadOnlyDictionary<string, IReadOnlyList<LegMar
 }
 
 /// <summary>A mark of a leg.</summary>
-/// <param name="Number">Counts the leg's marks from 1.</param>
+/// <param name="Number">Counts the marks of the visit from 1, whatever target they are on.</param>
 /// <param name="Path">Path length of its station, mm.</param>
 /// <param name="At">In the card frame on the tape.</param>
 /// <param name="Changes">How often something was changed on the leg before: marks with the same number lie on one beam.</param>

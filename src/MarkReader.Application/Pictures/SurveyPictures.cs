@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Alignment.Visits;
 using MarkReader.Drawing.Pictures;
 using MarkReader.Quantities;
@@ -24,7 +25,7 @@ internal static class SurveyPictures
         BedMap map = new(
             source.IsBefore ? words.BedTitleBefore : words.BedTitle,
             new(bed.Travels.X, bed.Travels.Y),
-            [.. marks.Select((m, i) => new SurveyedMark(i + 1, new(m.X, m.Y), m.Mark.Point))])
+            [.. marks.Select(m => new SurveyedMark(source.Marks.NumberOf(m), new(m.X, m.Y), m.Mark.Point))])
         {
             Tolerance = bed.Tolerance,
             StandsOut = corner is { } c ? Place(bed.Travels, c) : null,
@@ -77,7 +78,8 @@ internal static class SurveyPictures
     // The corner is the one that is worked on; the height of its mark has the sign of a twist seen from there.
     private static (BedCorner Corner, double Height)? Twist(PictureSource source)
     {
-        if (source.Advice.State.Survey?.Diagnosis?.Findings.OfType<TwistFinding>().FirstOrDefault() is not { } twist)
+        // A twist that leaves the bed within its tolerance is nothing that stands out.
+        if (source.Advice.State.Survey is not { Spread.Verdict: not Verdict.Within, Diagnosis: { } diagnosis } || diagnosis.Findings.OfType<TwistFinding>().FirstOrDefault() is not { } twist)
             return null;
         BedCorner corner = !source.IsBefore && source.Advice.Action is VisitAction.Shim shim ? shim.Corner : twist.Corner;
         return (corner, Sign(corner) * Sign(twist.Corner) * twist.Height.Value);

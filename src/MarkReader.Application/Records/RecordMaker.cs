@@ -27,16 +27,19 @@ public static class RecordMaker
         List<RecordEvent> events = [];
         List<RecordMark> marks = [];
         List<(RecordMark Mark, MarkReport? Report)> measured = [];
+        // As the pictures count them: those that count from 1 on, those that were taken back after them.
+        int counted = 0, gone = read.Count(e => e.Source.TakenBackAt is null && Mark(e.Event) is not null);
         foreach (ReadEvent e in read)
         {
             MeasuredPoint? at = Mark(e.Event);
             MarkReport? report = at is null ? null : album.Find(e.Photo, at.Point);
             int? photo = at is null ? null : album.Number(e.Photo, report);
-            RecordEvent recorded = new(events.Count + 1, e.Source, e.Event, e.Note, at is null ? null : marks.Count + 1, photo);
+            int? number = at is null ? null : e.Source.TakenBackAt is null ? ++counted : ++gone;
+            RecordEvent recorded = new(events.Count + 1, e.Source, e.Event, e.Note, number, photo);
             events.Add(recorded);
             if (at is null)
                 continue;
-            marks.Add(new(marks.Count + 1, recorded, at, report?.Diameter, photo));
+            marks.Add(new(number!.Value, recorded, at, report?.Diameter, photo));
             measured.Add((marks[^1], report));
         }
 

@@ -12,7 +12,7 @@ namespace MarkReader.Drawing.Pictures;
 public sealed record BedPlace(Length X, Length Y);
 
 /// <summary>A mark of a survey.</summary>
-/// <param name="Number">Counts the survey's marks from 1.</param>
+/// <param name="Number">The mark's number in its visit.</param>
 /// <param name="Mark">In the card frame of the head's target.</param>
 public sealed record SurveyedMark(int Number, BedPlace At, CardPoint Mark);
 

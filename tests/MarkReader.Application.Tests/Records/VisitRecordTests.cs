@@ -65,7 +65,7 @@ public sealed class VisitRecordTests(RecordedVisit visit) : IClassFixture<Record
     {
         RecordEvent gone = Assert.Single(visit.Record.Events, e => e.IsTakenBack);
         Assert.Equal("=wrong tape", gone.Note);
-        Assert.Equal(gone.Number, visit.Record.Marks[gone.Mark!.Value - 1].Of.Number);
+        Assert.Equal(gone.Number, visit.Record.Marks.Single(m => m.Number == gone.Mark).Of.Number);
     }
 
     [Fact]
