@@ -15,9 +15,6 @@ public static class AdviseVisit
         return advice with { Warnings = [.. visit.Warnings, .. advice.Warnings] };
     }
 
-    /// <summary>The machine of a visit file.</summary>
-    public static Outcome<VisitSetup> Setup(ReadOnlyMemory<byte> bytes) => VisitFile.Read(bytes).TryGet(out Visit? visit, out Failure? failure) ? visit.Setup : failure;
-
     /// <summary>The advice of a visit that is kept, as it was at a version.</summary>
     public static Outcome<VisitAdvice> At(KeptVisit visit, long version) => Run(Encoding.UTF8.GetBytes(visit.FileAt(version)));
 

@@ -23,7 +23,7 @@ public static class PracticePulses
         if (visit.Practice is not { } request)
             return new Failure(PractisingFailures.NotPractice, $"visit {visit.Entry.Id} is to a real machine", "fire the pulse on the machine, with its cautions, and send a photo");
         if (!AdviseVisit.Run(visit.FileBytes()).TryGet(out VisitAdvice? advice, out Failure? failure)
-            || !VisitFile.Read(visit.FileBytes()).TryGet(out Visit? read, out failure)
+            || !AdviseVisit.Read(visit).TryGet(out Visit? read, out failure)
             || !Stand(request, visit, read).TryGet(out PracticeVisit? now, out failure))
             return failure;
         if (advice.Action is not (VisitAction.Fire or VisitAction.Survey))
@@ -42,7 +42,7 @@ public static class PracticePulses
 
     /// <summary>The true spread of the marks over the bed as the machine stands; null where the beam is lost. For the end of a practice, never for the adviser.</summary>
     public static Length? TrueSpread(KeptVisit visit) =>
-        visit.Practice is { } request && VisitFile.Read(visit.FileBytes()).TryGet(out Visit? read, out _) && Stand(request, visit, read).TryGet(out PracticeVisit? now, out _)
+        visit.Practice is { } request && AdviseVisit.Read(visit).TryGet(out Visit? read, out _) && Stand(request, visit, read).TryGet(out PracticeVisit? now, out _)
             && now.Machine.BedSpread().TryGet(out MarkSpread? spread, out _)
             ? spread.Greatest
             : null;

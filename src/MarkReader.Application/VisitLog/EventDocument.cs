@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
@@ -40,11 +39,11 @@ internal sealed record EventDocument(string Text, string? Photo)
         if (s_measured.Concat(tap is null ? [] : ["mark"]).FirstOrDefault(e.Has) is { } twice)
             return new Failure(VisitLogFailures.EventUnreadable, $"the event has both '{(tap is null ? "mark" : "tap")}' and '{twice}'", "give photo and mark, or photo and tap, or u, v and their uncertainty");
         Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, photo, tap.Value);
-        if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Setup(Encoding.UTF8.GetBytes(visit.File())).TryGet(out VisitSetup? setup, out failure))
+        if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Read(visit).TryGet(out Visit? read, out failure))
             return failure;
         if (visit.Events.FirstOrDefault(kept => kept.Photo == photo && IsSame(kept.Text, mark)) is { } used)
             return new Failure(VisitLogFailures.PhotoMarkUsed, $"this mark of this very photo is entry {used.Number} of the visit already", "fire the pulse that is asked for, and photograph its mark; or take that entry back first");
-        return new EventDocument(Fill(document.RootElement, mark, setup.PulseScatter), photo);
+        return new EventDocument(Fill(document.RootElement, mark, read.Setup.PulseScatter), photo);
     }
 
     private static bool IsSame(string text, MarkReport mark)

@@ -26,7 +26,7 @@ public sealed record MarkCandidates(MeasureReport Measurement, IReadOnlyList<Mar
         if (kept.Answer is not KeptAnswer.Report report)
             return ((KeptAnswer.Refusal)kept.Answer).Failure;
         MeasureReport measured = JsonSerializer.Deserialize<MeasureReport>(report.Json, ReportJson.Options)!;
-        if (!VisitFile.Read(visit.FileBytes()).TryGet(out Visit? read, out failure))
+        if (!AdviseVisit.Read(visit).TryGet(out Visit? read, out failure))
             return failure;
         CardPoint[] known = [.. read.Events.Select(e => Known(e, advice.Action)).OfType<CardPoint>()];
         // A lone mark is the fresh one: on an aligned machine it falls where others fell before.

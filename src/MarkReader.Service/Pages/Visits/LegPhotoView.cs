@@ -3,7 +3,6 @@ using MarkReader.Application.Advising;
 using MarkReader.Application.Pictures;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
-using MarkReader.Service.Display;
 
 namespace MarkReader.Service.Pages.Visits;
 
@@ -11,7 +10,7 @@ namespace MarkReader.Service.Pages.Visits;
 /// <param name="Leg">The leg whose target it shows.</param>
 public sealed record LegPhotoView(string Leg, AimPicture Picture)
 {
-    internal static LegPhotoView? Of(KeptVisit kept, Visit visit, VisitAdvice advice, PhotoStore photos, Figures figures)
+    internal static LegPhotoView? Of(KeptVisit kept, Visit visit, VisitAdvice advice, PhotoStore photos, VisitGallery gallery)
     {
         string leg = advice.State.Current switch
         {
@@ -22,7 +21,6 @@ public sealed record LegPhotoView(string Leg, AimPicture Picture)
         string? photo = kept.Events.Zip(visit.Events).Reverse().Where(e => e.First.Photo is not null && Shows(e.Second, leg)).Select(e => e.First.Photo).FirstOrDefault();
         return photo is not null
             && photos.FindMeasurement(photo).TryGet(out KeptMeasurement? measurement, out _)
-            && VisitGallery.Of(kept, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out _)
             && gallery.Over(measurement, leg) is { } overlay
             ? new(leg, AimPicture.From(overlay, photo))
             : null;

@@ -2,7 +2,6 @@ using System.Globalization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Pictures;
 using MarkReader.Application.VisitLog;
-using MarkReader.Service.Display;
 
 namespace MarkReader.Service.Pages.Visits;
 
@@ -10,10 +9,8 @@ namespace MarkReader.Service.Pages.Visits;
 /// <param name="IsNow">Whether it belongs to the step at hand.</param>
 public sealed record PictureView(string Name, string Address, string Description, double Width, double Height, bool IsNow)
 {
-    internal static IReadOnlyList<PictureView> All(KeptVisit visit, VisitAdvice advice, Figures figures)
+    internal static IReadOnlyList<PictureView> All(KeptVisit visit, VisitAdvice advice, VisitGallery gallery)
     {
-        if (!VisitGallery.Of(visit, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out _))
-            return [];
         string[] now = OfStep(advice.State.Current);
         return [.. gallery.Now()
             .Select(p => new PictureView(

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Pictures;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
@@ -51,7 +52,8 @@ public sealed record VisitView(KeptVisit Kept)
     internal static VisitView Of(KeptVisit kept, PhotoStore photos, IStringLocalizer<VisitTexts> texts, Figures figures)
     {
         VisitView view = new(kept);
-        if (!AdviseVisit.At(kept, kept.Entry.Version).TryGet(out VisitAdvice? advice, out Failure? failure) || !AdviseVisit.Read(kept).TryGet(out Visit? visit, out failure))
+        if (!AdviseVisit.At(kept, kept.Entry.Version).TryGet(out VisitAdvice? advice, out Failure? failure) || !AdviseVisit.Read(kept).TryGet(out Visit? visit, out failure)
+            || !VisitGallery.Of(kept, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out failure))
             return view with { Refusal = failure };
         KeptEvent[] back = [.. kept.All.Where(e => e.TakenBack is not null)];
         IReadOnlyList<VisitEvent> backRead = AdviseVisit.Read(kept, back).TryGet(out Visit? taken, out _) ? taken.Events : [];
@@ -62,8 +64,8 @@ public sealed record VisitView(KeptVisit Kept)
             Action = ActionView.Of(advice.Action, visit.Setup, texts, figures),
             Steps = StepChip.All(visit.Setup, advice.State),
             Events = [.. kept.Events.Zip(visit.Events, (e, read) => EventLine.Of(e, read, texts, figures))],
-            Pictures = PictureView.All(kept, advice, figures),
-            Photo = LegPhotoView.Of(kept, visit, advice, photos, figures),
+            Pictures = PictureView.All(kept, advice, gallery),
+            Photo = LegPhotoView.Of(kept, visit, advice, photos, gallery),
             TrueSpread = advice.Action is VisitAction.Done ? PracticePulses.TrueSpread(kept)?.Millimetres : null,
         };
     }
