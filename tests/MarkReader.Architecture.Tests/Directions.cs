@@ -7,6 +7,7 @@ internal static class Directions
     [
         ["Quantities"],
         ["Cards"],
+        ["Cameras"],
         ["Imaging", "Alignment", "Metrology", "Drawing", "Rendering", "Practice"],
         ["Application"],
         ["CommandLine", "Service"],

@@ -1,0 +1,22 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.Cameras.Boards;
+
+/// <summary>How the printed board differs from its drawing: stretched along u against v, and bent.</summary>
+/// <param name="Stretch">Relative excess of the print's scale along u over that along v.</param>
+/// <param name="BendUu">Height z = Uu·U² + Uv·U·V + Vv·V² over the plane, mm towards the camera, with U, V in units of <see cref="Reach"/>.</param>
+public sealed record BoardShape(double Stretch, double BendUu, double BendUv, double BendVv)
+{
+    /// <summary>Distance from the board's middle to which the bend's coefficients refer, mm.</summary>
+    public const double Reach = 100;
+
+    /// <summary>As drawn.</summary>
+    public static BoardShape Flat { get; } = new(0, 0, 0, 0);
+
+    /// <summary>The point in space, mm: x = u, y = v, z towards the camera.</summary>
+    public (double X, double Y, double Z) InSpace(CardPoint at)
+    {
+        (double u, double v) = (at.U / Reach, at.V / Reach);
+        return (at.U * (1 + (Stretch / 2)), at.V * (1 - (Stretch / 2)), (BendUu * u * u) + (BendUv * u * v) + (BendVv * v * v));
+    }
+}

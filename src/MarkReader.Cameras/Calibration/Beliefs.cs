@@ -1,0 +1,29 @@
+namespace MarkReader.Cameras.Calibration;
+
+/// <summary>Weak beliefs that keep what the views hardly show from running away: standard deviations about zero (common practice, no source).</summary>
+internal static class Beliefs
+{
+    /// <summary>Growth of black, px.</summary>
+    public const double Growth = 1;
+
+    /// <summary>1/σ² of each shared parameter but the focal lengths and the principal point, which have none.</summary>
+    private static readonly double[] s_precision = Precision();
+
+    public static double PrecisionOf(int element) => s_precision[element];
+
+    private static double[] Precision()
+    {
+        double[] p = new double[Globals.Count];
+        Set(Globals.K1, 1);
+        Set(Globals.K2, 1);
+        Set(Globals.K3, 1);
+        Set(Globals.P1, 0.02);
+        Set(Globals.P2, 0.02);
+        Set(Globals.Stretch, 0.005);
+        for (int i = 0; i < 3; i++)
+            Set(Globals.Bend + i, 1);
+        return p;
+
+        void Set(int element, double sigma) => p[element] = 1 / (sigma * sigma);
+    }
+}

@@ -1,0 +1,61 @@
+using MarkReader.Cameras.Boards;
+using MarkReader.Quantities;
+
+namespace MarkReader.Cameras.Calibration;
+
+/// <summary>From photos of a flat board to the camera that took them.</summary>
+public static class CameraCalibration
+{
+    /// <summary>Three views fix focal length and principal point (Zhang, IEEE PAMI 22, 2000); two more let a bad one be told from the good.</summary>
+    public const int LeastViews = 5;
+
+    /// <summary>Leaves out photos that do not fit, then the terms that the photos do not show.</summary>
+    /// <param name="views">All of one size.</param>
+    public static Outcome<CalibratedCamera> Calibrate(IReadOnlyList<BoardView> views)
+    {
+        if (views.Count < LeastViews)
+            return new Failure(CalibrationFailures.TooFewViews, $"{views.Count} photos of the board can be used, {LeastViews} are needed", "take more photos of the board, from other sides");
+        if (views.FirstOrDefault(v => v.Photo != views[0].Photo) is { } other)
+        {
+            return new Failure(
+                CalibrationFailures.Sizes,
+                $"{other.Name} is {other.Photo.Width} x {other.Photo.Height} px, {views[0].Name} is {views[0].Photo.Width} x {views[0].Photo.Height} px",
+                "take all photos with the same lens and setting, none cropped or zoomed");
+        }
+
+        if (Start(views) is not { } start
+            || ViewScreen.Fit(views, CameraTerms.All, start) is not { } screened
+            || new ModelChoice(screened.Views).Simplest(screened.Fit) is not { } chosen)
+        {
+            return new Failure(CalibrationFailures.Undetermined, "the photos do not determine the camera", "take photos of the board tilted to all four sides by about 30 degrees, and turned by a quarter");
+        }
+
+        return Result(screened.Views, screened.Dropped, chosen.Fit, chosen.Evidence);
+    }
+
+    /// <summary>A plain least-squares fit of given terms to all sightings; for comparison with published results.</summary>
+    internal static FittedCalibration? LeastSquares(IReadOnlyList<BoardView> views, CameraTerms terms) =>
+        Start(views) is { } start ? new CalibrationFit(views, terms, robust: false).Run(start) : null;
+
+    private static CalibrationState? Start(IReadOnlyList<BoardView> views)
+    {
+        if (CalibrationStart.Of(views) is not { } first)
+            return null;
+        CalibrationState state = new(new(first.Camera, BoardShape.Flat), first.Poses, [.. views.Select(_ => 0.0)]);
+        // The lens by steps, so that a wide one does not throw the fit off.
+        return new CalibrationFit(views, CameraTerms.K1 | CameraTerms.K2, robust: false).Run(state)?.State;
+    }
+
+    private static CalibratedCamera Result(IReadOnlyList<BoardView> views, IReadOnlyList<DroppedView> dropped, FittedCalibration fit, IReadOnlyList<TermEvidence> evidence)
+    {
+        CalibratedView[] results = [.. views.Select((v, i) =>
+        {
+            double[] used = [.. fit.Residuals[i].Where((_, k) => fit.Weights[i][k] > 0)];
+            return new CalibratedView(v.Name, fit.State.Poses[i], v.Sightings.Count, used.Length, Rms(used));
+        })];
+        double residual = Rms([.. fit.Residuals.SelectMany((r, i) => r.Where((_, k) => fit.Weights[i][k] > 0))]);
+        return new(fit.State.Shared.Camera, fit.State.Shared.Shape, fit.Covariance, fit.Terms, evidence, results, dropped, residual);
+    }
+
+    private static double Rms(double[] values) => values.Length == 0 ? double.NaN : Math.Sqrt(values.Average(v => v * v));
+}
