@@ -9,99 +9,96 @@ internal sealed class BundleEquations
     private const int V = SightingRow.OfView;
 
     private readonly int _shared;
-    private readonly Matrix<double> _a;
-    private readonly Vector<double> _right;
-    private readonly Matrix<double>[] _cross;
-    private readonly Matrix<double>[] _own;
-    private readonly Vector<double>[] _rightOwn;
+    private readonly double[] _a;
+    private readonly double[] _right;
+
+    /// <summary>Per view: shared × own, own × own (lower triangles filled), and the right side of its own.</summary>
+    private readonly (double[] Cross, double[] Own, double[] Right)[] _views;
 
     public BundleEquations(int shared, int views)
     {
         _shared = shared;
-        _a = Matrix<double>.Build.Dense(shared, shared);
-        _right = Vector<double>.Build.Dense(shared);
-        _cross = [.. Enumerable.Range(0, views).Select(_ => Matrix<double>.Build.Dense(shared, V))];
-        _own = [.. Enumerable.Range(0, views).Select(_ => Matrix<double>.Build.Dense(V, V))];
-        _rightOwn = [.. Enumerable.Range(0, views).Select(_ => Vector<double>.Build.Dense(V))];
+        _a = new double[shared * shared];
+        _right = new double[shared];
+        _views = [.. Enumerable.Range(0, views).Select(_ => (new double[shared * V], new double[V * V], new double[V]))];
     }
 
     public void Add(int view, ReadOnlySpan<double> shared, ReadOnlySpan<double> own, double residual, double weight)
     {
-        (Matrix<double> cross, Matrix<double> square) = (_cross[view], _own[view]);
+        (double[] cross, double[] square, double[] right) = _views[view];
         for (int i = 0; i < _shared; i++)
         {
             double w = weight * shared[i];
             _right[i] += w * residual;
             for (int j = 0; j <= i; j++)
-                _a[i, j] += w * shared[j];
+                _a[(i * _shared) + j] += w * shared[j];
             for (int j = 0; j < V; j++)
-                cross[i, j] += w * own[j];
+                cross[(i * V) + j] += w * own[j];
         }
 
         for (int i = 0; i < V; i++)
         {
             double w = weight * own[i];
-            _rightOwn[view][i] += w * residual;
+            right[i] += w * residual;
             for (int j = 0; j <= i; j++)
-                square[i, j] += w * own[j];
+                square[(i * V) + j] += w * own[j];
         }
     }
 
     /// <summary>A normal belief about one shared parameter: its change should be <paramref name="target"/>.</summary>
     public void Believe(int shared, double target, double precision)
     {
-        _a[shared, shared] += precision;
+        _a[(shared * _shared) + shared] += precision;
         _right[shared] += precision * target;
     }
 
     public void BelieveOwn(int view, int parameter, double target, double precision)
     {
-        _own[view][parameter, parameter] += precision;
-        _rightOwn[view][parameter] += precision * target;
+        _views[view].Own[(parameter * V) + parameter] += precision;
+        _views[view].Right[parameter] += precision * target;
     }
 
     /// <summary>The step, with the diagonal raised by <paramref name="damping"/>; null when the equations do not determine it.</summary>
     public (Vector<double> Shared, Vector<double>[] Own)? Solve(double damping)
     {
-        if (Reduce(damping) is not { } reduced)
+        if (Reduce(damping) is not { } reduced || Inverse(reduced.Matrix) is not { } inverse)
             return null;
-        Vector<double>? shared = SolveScaled(reduced.Matrix, reduced.Right);
-        if (shared is null)
-            return null;
-        Vector<double>[] own = [.. Enumerable.Range(0, _own.Length).Select(i => reduced.Inverse[i] * (_rightOwn[i] - (_cross[i].Transpose() * shared)))];
+        Vector<double> shared = inverse * reduced.Right;
+        Vector<double>[] own = [.. _views.Select((v, i) => reduced.Own[i] * (Vector<double>.Build.Dense(v.Right) - Cross(v.Cross).TransposeThisAndMultiply(shared)))];
         return (shared, own);
     }
 
-    /// <summary>What is left of the shared parameters after elimination: inverse of the reduced matrix, and for each view what carries its derivatives into it.</summary>
+    /// <summary>Inverse of the matrix left after elimination, and for each view what carries its own derivatives into the shared ones.</summary>
     public (Matrix<double> Inverse, Matrix<double>[] Carry)? Covariance()
     {
         if (Reduce(0) is not { } reduced || Inverse(reduced.Matrix) is not { } inverse)
             return null;
-        return (inverse, [.. _cross.Select((c, i) => c * reduced.Inverse[i])]);
+        return (inverse, [.. _views.Select((v, i) => Cross(v.Cross) * reduced.Own[i])]);
     }
 
-    private (Matrix<double> Matrix, Vector<double> Right, Matrix<double>[] Inverse)? Reduce(double damping)
+    private (Matrix<double> Matrix, Vector<double> Right, Matrix<double>[] Own)? Reduce(double damping)
     {
-        Matrix<double> matrix = Symmetric(_a, damping);
-        Vector<double> right = _right.Clone();
-        Matrix<double>[] inverses = new Matrix<double>[_own.Length];
-        for (int i = 0; i < _own.Length; i++)
+        Matrix<double> matrix = Symmetric(_a, _shared, damping);
+        Vector<double> right = Vector<double>.Build.DenseOfArray(_right);
+        Matrix<double>[] own = new Matrix<double>[_views.Length];
+        for (int i = 0; i < _views.Length; i++)
         {
-            if (Inverse(Symmetric(_own[i], damping)) is not { } inverse)
+            if (Inverse(Symmetric(_views[i].Own, V, damping)) is not { } inverse)
                 return null;
-            inverses[i] = inverse;
-            Matrix<double> carry = _cross[i] * inverse;
-            matrix -= carry * _cross[i].Transpose();
-            right -= carry * _rightOwn[i];
+            own[i] = inverse;
+            Matrix<double> cross = Cross(_views[i].Cross);
+            Matrix<double> carry = cross * inverse;
+            matrix -= carry.TransposeAndMultiply(cross);
+            right -= carry * Vector<double>.Build.Dense(_views[i].Right);
         }
 
-        return (matrix, right, inverses);
+        return (matrix, right, own);
     }
 
-    private static Matrix<double> Symmetric(Matrix<double> lower, double damping) => Matrix<double>.Build.Dense(
-        lower.RowCount, lower.ColumnCount, (i, j) => i == j ? lower[i, i] * (1 + damping) : lower[Math.Max(i, j), Math.Min(i, j)]);
+    private Matrix<double> Cross(double[] byRows) => Matrix<double>.Build.DenseOfRowMajor(_shared, V, byRows);
 
-    private static Vector<double>? SolveScaled(Matrix<double> m, Vector<double> right) => Inverse(m) is { } inverse ? inverse * right : null;
+    private static Matrix<double> Symmetric(double[] lower, int n, double damping) => Matrix<double>.Build.Dense(
+        n, n, (i, j) => i == j ? lower[(i * n) + i] * (1 + damping) : lower[(Math.Max(i, j) * n) + Math.Min(i, j)]);
 
     /// <summary>By Cholesky's decomposition after scaling to unit diagonal; null when the matrix is not positive definite.</summary>
     private static Matrix<double>? Inverse(Matrix<double> m)

@@ -28,10 +28,13 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         {
             for (int round = 0; round < 8; round++)
             {
+                double before = scale;
                 scale = Reweight(state);
                 if (Descend(state, mostSteps: 3) is not { } next)
                     return null;
                 state = next;
+                if (Math.Abs(scale - before) < 1e-4 * scale)
+                    break;
             }
         }
         else
@@ -68,7 +71,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
 
             if (better is null)
                 return state;
-            bool settled = cost - next <= 1e-9 * cost;
+            bool settled = cost - next <= 1e-8 * cost;
             (state, cost) = (better, next);
             if (settled)
                 break;
@@ -110,7 +113,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
     private void Gather(double[] all, double[] shared)
     {
         for (int f = 0; f < shared.Length; f++)
-            shared[f] = _free[f].Sum(e => all[e]);
+        {
+            shared[f] = 0;
+            foreach (int element in _free[f])
+                shared[f] += all[element];
+        }
     }
 
     private CalibrationState Moved(CalibrationState state, Vector<double> shared, Vector<double>[] own)
@@ -203,9 +210,16 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 BoardSighting s = views[i].Sightings[k];
                 SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], all, own);
                 Gather(all, shared);
-                Vector<double> row = Vector<double>.Build.DenseOfArray(shared) - (carry[i] * Vector<double>.Build.Dense(own));
-                Vector<double> score = _weights[i][k] * residuals[i][k] * row;
-                scores[s.Group] = scores.TryGetValue(s.Group, out Vector<double>? sum) ? sum + score : score;
+                double factor = _weights[i][k] * residuals[i][k];
+                if (!scores.TryGetValue(s.Group, out Vector<double>? score))
+                    scores[s.Group] = score = Vector<double>.Build.Dense(_free.Count);
+                for (int f = 0; f < shared.Length; f++)
+                {
+                    double left = shared[f];
+                    for (int j = 0; j < own.Length; j++)
+                        left -= carry[i][f, j] * own[j];
+                    score[f] += factor * left;
+                }
             }
         }
 

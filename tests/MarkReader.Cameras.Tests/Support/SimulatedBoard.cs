@@ -11,7 +11,7 @@ internal sealed class SimulatedBoard
     private const int Rows = 6;
     private const double Pitch = 40;
     private const double Side = 28;
-    private const int Sections = 6;
+    private const int Sections = 3;
 
     private readonly Random _random;
 
