@@ -23,7 +23,14 @@ public sealed record CardKind(
     IReadOnlyList<ChessPatch> Patches,
     IReadOnlyList<CardRuler> Rulers,
     UpArrow Arrow,
-    IReadOnlyList<CardLabel> Labels);
+    IReadOnlyList<CardLabel> Labels) : IPrint
+{
+    double IPrint.Width => OuterSide;
+
+    double IPrint.Height => OuterSide;
+
+    IReadOnlyList<IReadOnlyList<CardPoint>> IPrint.Ink => PrintedInk.Polygons(this);
+}
 
 /// <summary>A square marker, upright: its id in the dictionary, its centre, and the side of its black border square in mm.</summary>
 public sealed record CardMarker(int Id, CardPoint Centre, double Side, MarkerPattern Pattern)

@@ -8,10 +8,10 @@ namespace MarkReader.Cards;
 /// <param name="ToWhite">Unit vector across the edge, from black to white.</param>
 public sealed record PrintedEdge(CardPoint From, CardPoint To, CardVector ToWhite);
 
-/// <summary>The edges by which a card can be located: the markers' borders and the sides of the patches' squares.</summary>
+/// <summary>The edges by which a print can be located: the markers' borders and the sides of the patches' squares.</summary>
 public static class PrintedEdges
 {
-    public static IReadOnlyList<PrintedEdge> Of(CardKind kind) => [.. kind.Markers.SelectMany(Marker), .. kind.Patches.SelectMany(Patch)];
+    public static IReadOnlyList<PrintedEdge> Of(IPrint print) => [.. print.Markers.SelectMany(Marker), .. print.Patches.SelectMany(Patch)];
 
     private static IEnumerable<PrintedEdge> Marker(CardMarker marker)
     {

@@ -16,6 +16,9 @@ public static class PrintedInk
         .. Corners(kind.ZoneSide / 2, kind.ZoneTicks), Turned(Arrow(kind.Arrow)),
     ];
 
+    /// <summary>The same for the calibration board.</summary>
+    public static IReadOnlyList<IReadOnlyList<CardPoint>> OfBoard(CalibrationBoard board) => [.. board.Markers.SelectMany(Marker), .. board.Rulers.SelectMany(Ruler)];
+
     /// <summary>The polygons of one ruler, counter-clockwise; its ticks point towards the origin.</summary>
     public static IEnumerable<IReadOnlyList<CardPoint>> Ruler(CardRuler ruler)
     {

@@ -34,13 +34,13 @@ internal static class CardArt
         return path;
     }
 
-    /// <summary>Draws all ink of the card with the centre at the canvas's origin.</summary>
-    public static void Draw(SKCanvas canvas, CardKind kind)
+    /// <summary>Draws all ink of a card or board with the centre at the canvas's origin.</summary>
+    public static void Draw(SKCanvas canvas, IPrint print)
     {
         using SKPaint ink = new() { Color = SKColors.Black, IsAntialias = true };
-        using (SKPath polygons = Polygons(PrintedInk.Polygons(kind)))
+        using (SKPath polygons = Polygons(print.Ink))
             canvas.DrawPath(polygons, ink);
-        foreach (CardLabel label in kind.Labels)
+        foreach (CardLabel label in print.Labels)
         {
             using SKPath word = Word(label);
             canvas.DrawPath(word, ink);

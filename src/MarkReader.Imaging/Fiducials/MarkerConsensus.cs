@@ -4,7 +4,7 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Fiducials;
 
-/// <summary>Groups sighted markers into cards: markers belong together when one homography explains them.</summary>
+/// <summary>Groups sighted markers into prints: markers belong together when one homography explains them.</summary>
 internal static class MarkerConsensus
 {
     /// <summary>A marker may lie this part of its side from where the others predict it; a single marker extrapolates coarsely over the card.</summary>
@@ -13,34 +13,42 @@ internal static class MarkerConsensus
     /// <summary>The same after the map was refitted to the agreeing markers.</summary>
     private const double FinalTolerance = 0.15;
 
+    /// <summary>The largest cards first, each sighting in one only.</summary>
+    public static IReadOnlyList<FoundCard> Group(IReadOnlyList<MarkerSighting> sightings) =>
+        [.. Group(sightings, CardKinds.OfMarker).Select(g => new FoundCard(g.Print, g.Markers, g.Rough, 0))];
+
     /// <summary>The largest groups first, each sighting in one group only.</summary>
-    public static IReadOnlyList<FoundCard> Group(IReadOnlyList<MarkerSighting> sightings)
+    /// <param name="owner">The print to which a marker id belongs.</param>
+    public static IReadOnlyList<MarkerGroup<T>> Group<T>(IReadOnlyList<MarkerSighting> sightings, Func<int, T?> owner)
+        where T : class, IPrint
     {
-        List<MarkerSighting> left = [.. sightings.Where(s => CardKinds.OfMarker(s.Id) is not null)];
-        List<FoundCard> cards = [];
-        while (left.Count > 0 && LargestGroup(left) is { } card)
+        List<MarkerSighting> left = [.. sightings.Where(s => owner(s.Id) is not null)];
+        List<MarkerGroup<T>> groups = [];
+        while (left.Count > 0 && LargestGroup(left, owner) is { } group)
         {
-            cards.Add(card);
-            left = [.. left.Except(card.Markers)];
+            groups.Add(group);
+            left = [.. left.Except(group.Markers)];
         }
 
-        return cards;
+        return groups;
     }
 
-    private static FoundCard? LargestGroup(List<MarkerSighting> sightings)
+    private static MarkerGroup<T>? LargestGroup<T>(List<MarkerSighting> sightings, Func<int, T?> owner)
+        where T : class, IPrint
     {
-        FoundCard? best = null;
+        MarkerGroup<T>? best = null;
         foreach (MarkerSighting seed in sightings)
         {
-            CardKind kind = CardKinds.OfMarker(seed.Id)!;
-            if (Grow(kind, seed, sightings) is { } card && card.Markers.Count > (best?.Markers.Count ?? 0))
-                best = card;
+            T print = owner(seed.Id)!;
+            if (Grow(print, seed, [.. sightings.Where(s => owner(s.Id) == print)]) is { } group && group.Markers.Count > (best?.Markers.Count ?? 0))
+                best = group;
         }
 
         return best;
     }
 
-    private static FoundCard? Grow(CardKind kind, MarkerSighting seed, List<MarkerSighting> sightings)
+    private static MarkerGroup<T>? Grow<T>(T kind, MarkerSighting seed, IReadOnlyList<MarkerSighting> sightings)
+        where T : class, IPrint
     {
         List<MarkerSighting> members = [seed];
         Homography? map = Fit(kind, members);
@@ -50,7 +58,6 @@ internal static class MarkerConsensus
                 return null;
             Homography current = map;
             members = [.. sightings
-                .Where(s => CardKinds.OfMarker(s.Id) == kind)
                 .Select(s => (Sighting: s, Error: RelativeError(kind, current, s)))
                 .Where(t => t.Error < tolerance)
                 .GroupBy(t => t.Sighting.Id)
@@ -58,14 +65,14 @@ internal static class MarkerConsensus
             map = members.Count == 0 ? null : Fit(kind, members);
         }
 
-        return map is null ? null : new(kind, members, map, 0);
+        return map is null ? null : new(kind, members, map);
     }
 
-    private static Homography? Fit(CardKind kind, IEnumerable<MarkerSighting> members) => Homography.Fit(
+    private static Homography? Fit(IPrint kind, IEnumerable<MarkerSighting> members) => Homography.Fit(
         [.. members.SelectMany(s => kind.Markers.First(m => m.Id == s.Id).Corners.Zip(s.Corners, (c, p) => (c, p)))]);
 
     /// <summary>Largest corner error over the marker's mean side in the photo; infinite behind the vanishing line.</summary>
-    private static double RelativeError(CardKind kind, Homography map, MarkerSighting sighting)
+    private static double RelativeError(IPrint kind, Homography map, MarkerSighting sighting)
     {
         CardMarker marker = kind.Markers.First(m => m.Id == sighting.Id);
         double sign = Math.Sign(map.Depth(CardPoint.Origin));

@@ -36,7 +36,7 @@ public static class PhotoDecoder
             using Mat? stored = Decode(bytes, ImreadModes.Unchanged);
             if (stored is null)
                 return null;
-            if (stored.Channels() == 4 && Transparency.OnWhite(stored, grey, header.Orientation) is { } shown)
+            if (stored.Channels() == 4 && Transparency.OnWhite(stored, grey, header.Exif.Orientation) is { } shown)
                 return shown;
         }
 

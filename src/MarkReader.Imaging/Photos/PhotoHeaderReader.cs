@@ -80,7 +80,7 @@ public static class PhotoHeaderReader
         // Only the frame header and EXIF: other segments may hold anything.
         var directories = JpegMetadataReader.ReadMetadata(stream, [new JpegReader(), new ExifReader()]);
         JpegDirectory jpeg = directories.OfType<JpegDirectory>().FirstOrDefault() ?? throw new ImageProcessingException("No frame header.");
-        return new(PhotoFormat.Jpeg, jpeg.GetImageWidth(), jpeg.GetImageHeight(), FocalLength(directories));
+        return new(PhotoFormat.Jpeg, jpeg.GetImageWidth(), jpeg.GetImageHeight(), PhotoExif.Of(directories));
     }
 
     /// <summary>IHDR comes first, its size fixed (ISO/IEC 15948, 11.2.2). Of the later chunks none that could be made to inflate without bound is read.</summary>
@@ -91,36 +91,18 @@ public static class PhotoHeaderReader
         // Colour types 4 and 6 have alpha; the others may have it through tRNS.
         bool alpha = bytes[25] is 4 or 6 || PngChunks.Find(bytes, "tRNS"u8).Length > 0;
         ReadOnlySpan<byte> exif = PngChunks.Find(bytes, "eXIf"u8);
-        return new(PhotoFormat.Png, BinaryPrimitives.ReadInt32BigEndian(bytes[16..20]), BinaryPrimitives.ReadInt32BigEndian(bytes[20..24]), null)
-        {
-            HasAlpha = alpha,
-            Orientation = alpha && exif.Length > 0 ? Orientation(new ExifReader().Extract(new ByteArrayReader(exif.ToArray()))) : 1,
-        };
+        PhotoExif read = exif.Length > 0 ? PhotoExif.Of(new ExifReader().Extract(new ByteArrayReader(exif.ToArray()))) : PhotoExif.None;
+        return new(PhotoFormat.Png, BinaryPrimitives.ReadInt32BigEndian(bytes[16..20]), BinaryPrimitives.ReadInt32BigEndian(bytes[20..24]), read) { HasAlpha = alpha };
     }
 
     private static PhotoHeader ReadWebP(Stream stream, ReadOnlySpan<byte> bytes)
     {
         var directories = WebPMetadataReader.ReadMetadata(stream);
         WebPDirectory webp = directories.OfType<WebPDirectory>().FirstOrDefault() ?? throw new ImageProcessingException("No picture chunk.");
-        return new(PhotoFormat.WebP, webp.GetInt32(WebPDirectory.TagImageWidth), webp.GetInt32(WebPDirectory.TagImageHeight), FocalLength(directories))
-        {
-            HasAlpha = WebPHasAlpha(bytes),
-            Orientation = Orientation(directories),
-        };
+        return new(PhotoFormat.WebP, webp.GetInt32(WebPDirectory.TagImageWidth), webp.GetInt32(WebPDirectory.TagImageHeight), PhotoExif.Of(directories)) { HasAlpha = WebPHasAlpha(bytes) };
     }
 
     /// <summary>A flag of the first chunk: VP8X (RFC 9649, 2.7) or VP8L (3.4); VP8 alone has no alpha.</summary>
     private static bool WebPHasAlpha(ReadOnlySpan<byte> bytes) => bytes.Length > 24
         && ((bytes[12..16].SequenceEqual("VP8X"u8) && (bytes[20] & 0x10) != 0) || (bytes[12..16].SequenceEqual("VP8L"u8) && (bytes[24] & 0x10) != 0));
-
-    private static int Orientation(IEnumerable<MetadataExtractor.Directory> directories) =>
-        directories.OfType<ExifIfd0Directory>().FirstOrDefault() is { } exif && exif.TryGetInt32(ExifDirectoryBase.TagOrientation, out int orientation) && orientation is >= 1 and <= 8
-            ? orientation
-            : 1;
-
-    private static int? FocalLength(IEnumerable<MetadataExtractor.Directory> directories)
-    {
-        ExifSubIfdDirectory? exif = directories.OfType<ExifSubIfdDirectory>().FirstOrDefault();
-        return exif is not null && exif.TryGetInt32(ExifDirectoryBase.Tag35MMFilmEquivFocalLength, out int focal) && focal is >= 8 and <= 400 ? focal : null;
-    }
 }

@@ -16,7 +16,7 @@ internal sealed record CameraPlace(CardPoint Foot, double Height)
     public static double FocalOf(PhotoHeader header, PhotoSize size)
     {
         // EXIF's 35 mm equivalent refers to the diagonal of 24 mm × 36 mm, 43.27 mm.
-        if (header.FocalLength35 is { } equivalent)
+        if (header.Exif.FocalLength35 is { } equivalent)
             return equivalent / (43.267 / 2);
         double diagonal = Math.Sqrt(((double)size.Width * size.Width) + ((double)size.Height * size.Height));
         return UsualFocal * Math.Max(size.Width, size.Height) / (diagonal / 2);

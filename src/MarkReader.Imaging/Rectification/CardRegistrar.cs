@@ -1,3 +1,4 @@
+using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
@@ -26,17 +27,25 @@ internal static class CardRegistrar
     /// <summary>A model is too simple when the fuller one improves the fit by this many times what chance would.</summary>
     private const double Evidence = 6;
 
-    public static Outcome<RegisteredCard> Register(GreyPhoto photo, FoundCard card)
+    public static Outcome<RegisteredCard> Register(GreyPhoto photo, FoundCard card) =>
+        Register(photo, card.Kind, card.Rough).TryGet(out RegisteredPrint? print, out Failure? failure)
+            ? new RegisteredCard(card.Kind, print.View, print.Edges, print.Residual, print.Misfit)
+            : failure;
+
+    /// <summary>The same for any print.</summary>
+    public static Outcome<RegisteredPrint> Register(GreyPhoto photo, IPrint print, Homography rough)
     {
-        EdgeSampler sampler = new(photo, card.Kind);
-        CardView view = CardView.FromHomography(card.Rough, card.Kind.OuterSide / 2, photo.Size, CameraPlace.FocalOf(photo.Header, photo.Size));
+        EdgeSampler sampler = new(photo, print);
+        CardView view = CardView.FromHomography(rough, Math.Max(print.Width, print.Height) / 2, photo.Size, CameraPlace.FocalOf(photo.Header, photo.Size));
         List<EdgeMeasurement> edges = [];
         FittedView? fit = null;
+        CardView measured = view;
         for (int pass = 0; pass < MostPasses; pass++)
         {
             edges = sampler.Measure(view, pass < 2 ? WideReach : NarrowReach);
             if (edges.Count < LeastSections)
                 return TooFew();
+            measured = view;
             ViewFit fits = new(view, edges);
             fit = Simplest(fits);
             double moved = view.LargestMove(fit.View);
@@ -50,7 +59,7 @@ internal static class CardRegistrar
             return TooFew();
         double residual = Math.Sqrt(fit!.Residuals.Where((_, i) => fit.Weights[i] > 0).Average(Square));
         double misfit = Math.Sqrt(Math.Max(0, Square(residual) - used.Average(e => e.Variance + Square(ViewFit.Floor))));
-        return new RegisteredCard(card.Kind, view, used, residual, misfit);
+        return new RegisteredPrint(view, used, [.. used.Select(e => measured.ToPhoto(e.Card) + (e.Offset * e.Normal))], residual, misfit);
     }
 
     /// <summary>The simplest of the models that fits nearly as well as the one that allows any lens and any bend.</summary>

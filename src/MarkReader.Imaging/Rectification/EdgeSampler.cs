@@ -5,7 +5,7 @@ using MarkReader.Quantities;
 namespace MarkReader.Imaging.Rectification;
 
 /// <summary>Looks for every printed edge near where the view predicts it, in sections of about a millimetre.</summary>
-internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
+internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
 {
     /// <summary>Most samples on either side of an edge.</summary>
     private const int MaxHalf = 16;
@@ -19,11 +19,11 @@ internal sealed class EdgeSampler(GreyPhoto photo, CardKind kind)
     /// <summary>Variance by which that may have moved it, px².</summary>
     private const double ClippedVariance = 0.09;
 
-    private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(kind);
+    private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(print);
     private readonly PixelSampler _pixels = new(photo.Pixels);
 
     /// <summary>Nearest other edge on the card, mm: a marker's border is one cell wide.</summary>
-    private readonly double _clearance = kind.Markers[0].Side / kind.Markers[0].Pattern.CellsWithBorder;
+    private readonly double _clearance = print.Markers[0].Side / print.Markers[0].Pattern.CellsWithBorder;
 
     /// <param name="view">Where edges are predicted.</param>
     /// <param name="reach">Half width of the search in cells of a marker (at most 0.8).</param>

@@ -3,6 +3,10 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Rectification;
 
+/// <summary>A print whose place in the photo is known to a fraction of a pixel; other parameters as of <see cref="RegisteredCard"/>.</summary>
+/// <param name="Seen">Where each edge section was seen, with the growth of black; only its place across the edge counts.</param>
+internal sealed record RegisteredPrint(CardView View, IReadOnlyList<EdgeMeasurement> Edges, IReadOnlyList<PixelPoint> Seen, double Residual, double Misfit);
+
 /// <summary>A card whose place in the photo is known to a fraction of a pixel.</summary>
 /// <param name="View">Card to photo with its covariance.</param>
 /// <param name="Edges">The edge sections used.</param>

@@ -3,7 +3,7 @@ using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Rendering.Optics;
 
-/// <summary>A pinhole camera with radial distortion, in its pose over a card that may be slightly bent; exact in both directions.</summary>
+/// <summary>A pinhole camera with a distorting lens, in its pose over a card that may be slightly bent; exact in both directions.</summary>
 /// <remarks>Photo points are in the contract's pixels: (0, 0) is the centre of the top-left pixel. The card lies in z = 0, z towards the viewer.</remarks>
 public sealed class Camera : ICardProjection
 {
@@ -62,9 +62,8 @@ public sealed class Camera : ICardProjection
         double z = d.Dot(_ahead);
         double x = d.Dot(_right) / z;
         double y = d.Dot(_down) / z;
-        double r2 = (x * x) + (y * y);
-        double scale = 1 + (r2 * (_spec.K1 + (r2 * _spec.K2)));
-        return new((x * scale * _spec.FocalLength) + _px, (y * scale * _spec.FocalLength) + _py);
+        (double sx, double sy) = Distort(x, y);
+        return new((sx * _spec.FocalLength) + _px, (sy * _spec.FocalLength) + _py);
     }
 
     /// <summary>The card point seen at a photo point; not a number when the line of sight misses the plane.</summary>
@@ -111,12 +110,41 @@ public sealed class Camera : ICardProjection
         return new(p.U + ((t - s) * _bend.Cos), p.V + ((t - s) * _bend.Sin), (_curvature * t * t / 2) + height);
     }
 
-    /// <summary>Undistorted direction (x/z, y/z) of a photo point, by Newton's method on the radius.</summary>
+    private (double X, double Y) Distort(double x, double y)
+    {
+        double r2 = (x * x) + (y * y);
+        double scale = 1 + (r2 * (_spec.K1 + (r2 * (_spec.K2 + (r2 * _spec.K3)))));
+        return (
+            (x * scale) + (2 * _spec.P1 * x * y) + (_spec.P2 * (r2 + (2 * x * x))),
+            (y * scale) + (_spec.P1 * (r2 + (2 * y * y))) + (2 * _spec.P2 * x * y));
+    }
+
+    /// <summary>Undistorted direction (x/z, y/z) of a photo point, by Newton's method on the radius and, for a decentred lens, some rounds on the rest.</summary>
     private (double X, double Y) Undistort(double px, double py)
     {
-        double x = (px - _px) / _spec.FocalLength;
-        double y = (py - _py) / _spec.FocalLength;
-        if (_spec.K1 == 0 && _spec.K2 == 0)
+        double sx = (px - _px) / _spec.FocalLength;
+        double sy = (py - _py) / _spec.FocalLength;
+        (double x, double y) = Undistorted(sx, sy);
+        if (_spec.P1 == 0 && _spec.P2 == 0)
+            return (x, y);
+        (double ax, double ay) = (sx, sy);
+        for (int i = 0; i < 12; i++)
+        {
+            (double dx, double dy) = Distort(x, y);
+            (double ex, double ey) = (sx - dx, sy - dy);
+            if (Math.Abs(ex) + Math.Abs(ey) < 1e-14)
+                break;
+            (ax, ay) = (ax + ex, ay + ey);
+            (x, y) = Undistorted(ax, ay);
+        }
+
+        return (x, y);
+    }
+
+    /// <summary>The direction that a centred lens shows at (x, y).</summary>
+    private (double X, double Y) Undistorted(double x, double y)
+    {
+        if (_spec.K1 == 0 && _spec.K2 == 0 && _spec.K3 == 0)
             return (x, y);
         double distorted = Math.Sqrt((x * x) + (y * y));
         if (distorted < 1e-12)
@@ -125,7 +153,8 @@ public sealed class Camera : ICardProjection
         for (int i = 0; i < 8; i++)
         {
             double r2 = r * r;
-            double step = ((r * (1 + (r2 * (_spec.K1 + (r2 * _spec.K2))))) - distorted) / (1 + (r2 * ((3 * _spec.K1) + (5 * r2 * _spec.K2))));
+            double step = ((r * (1 + (r2 * (_spec.K1 + (r2 * (_spec.K2 + (r2 * _spec.K3))))))) - distorted)
+                / (1 + (r2 * ((3 * _spec.K1) + (r2 * ((5 * _spec.K2) + (7 * r2 * _spec.K3))))));
             r -= step;
             if (Math.Abs(step) < 1e-14)
                 break;

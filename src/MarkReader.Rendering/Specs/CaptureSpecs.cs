@@ -63,4 +63,14 @@ public enum PhotoFormat
 /// <param name="Alpha">Stored with an opaque alpha channel (PNG only).</param>
 /// <param name="Mirrored">The finished picture is flipped left to right, as if taken in a mirror.</param>
 public sealed record OutputSpec(
-    PhotoFormat Format = PhotoFormat.Jpeg, int Quality = 90, int Orientation = 1, bool Grey = false, bool Alpha = false, bool Mirrored = false);
+    PhotoFormat Format = PhotoFormat.Jpeg, int Quality = 90, int Orientation = 1, bool Grey = false, bool Alpha = false, bool Mirrored = false)
+{
+    /// <summary>What EXIF says of camera and lens; null: nothing.</summary>
+    public LensSpec? Lens { get; init; }
+}
+
+/// <summary>A camera and lens as EXIF states them.</summary>
+/// <param name="Model">Model name.</param>
+/// <param name="FocalLength">mm, to hundredths.</param>
+/// <param name="FocalLength35">35 mm equivalent, mm.</param>
+public sealed record LensSpec(string Model, double FocalLength, int FocalLength35);

@@ -69,7 +69,16 @@ public sealed record SceneSpec(string Kind, int Seed)
 /// <param name="PrincipalY">Principal point from the picture's middle, px, down.</param>
 /// <param name="K1">Radial distortion: r' = r(1 + K1 r² + K2 r⁴) in units of the focal length (Brown, Photogramm. Eng. 32, 1966).</param>
 public sealed record CameraSpec(
-    int Width = 4032, int Height = 3024, double FocalLength = 3000, double PrincipalX = 0, double PrincipalY = 0, double K1 = 0, double K2 = 0);
+    int Width = 4032, int Height = 3024, double FocalLength = 3000, double PrincipalX = 0, double PrincipalY = 0, double K1 = 0, double K2 = 0)
+{
+    /// <summary>The next radial term.</summary>
+    public double K3 { get; init; }
+
+    /// <summary>Decentring: x' gains 2·P1·x·y + P2·(r² + 2x²), y' gains P1·(r² + 2y²) + 2·P2·x·y.</summary>
+    public double P1 { get; init; }
+
+    public double P2 { get; init; }
+}
 
 /// <summary>Where the card is in the photo.</summary>
 /// <param name="PixelsPerMm">Scale at the card's centre across the line of sight.</param>
@@ -82,7 +91,7 @@ public sealed record PoseSpec(
     double PixelsPerMm = 30, double TiltDegrees = 0, double TiltTowardsDegrees = 0, double RollDegrees = 0, double CentreX = 0.5, double CentreY = 0.5);
 
 /// <summary>The printed card.</summary>
-/// <param name="Kind">Name of its kind.</param>
+/// <param name="Kind">Name of its kind, or of the calibration board.</param>
 /// <param name="InkSpread">How far each printed edge stands out, mm.</param>
 /// <param name="InkSoftness">Standard deviation of a printed edge, mm; at least 1.5 cells of the ink raster.</param>
 /// <param name="PrintScaleU">Printed length over intended length along u; positions stay true millimetres.</param>

@@ -15,10 +15,10 @@ internal sealed class InkRaster
     private readonly double _density;
     private readonly double _half;
 
-    /// <param name="kind">The card.</param>
+    /// <param name="kind">The card or board.</param>
     /// <param name="spread">How far each edge stands out, mm.</param>
     /// <param name="softness">Standard deviation of an edge, mm; at least 1.5 cells.</param>
-    public InkRaster(CardKind kind, double spread, double softness)
+    public InkRaster(IPrint kind, double spread, double softness)
     {
         (_side, _density, _half) = Size(kind);
         double sigma = Math.Max(1.5, softness * _density);
@@ -44,18 +44,18 @@ internal sealed class InkRaster
     }
 
     /// <summary>About 64 cells a millimetre for the small card, fewer for a larger one.</summary>
-    private static (int Side, double Density, double Half) Size(CardKind kind)
+    private static (int Side, double Density, double Half) Size(IPrint kind)
     {
-        double half = (kind.OuterSide / 2) + Border;
+        double half = (Math.Max(kind.Width, kind.Height) / 2) + Border;
         double density = Math.Min(64, 4800 / (2 * half));
         return ((int)Math.Ceiling(2 * half * density), density, half);
     }
 
-    private static float[] Coverage(CardKind kind)
+    private static float[] Coverage(IPrint kind)
     {
         (int side, double density, double half) = Size(kind);
         float[] coverage = new float[side * side];
-        foreach (IReadOnlyList<CardPoint> polygon in PrintedInk.Polygons(kind).Concat(kind.Labels.SelectMany(LabelStrokes.Of)))
+        foreach (IReadOnlyList<CardPoint> polygon in kind.Ink.Concat(kind.Labels.SelectMany(LabelStrokes.Of)))
             PolygonCoverage.Add(coverage, side, [.. polygon.Select(p => ((p.U + half) * density, (half - p.V) * density))]);
         return coverage;
     }

@@ -3,25 +3,27 @@ using MarkReader.Rendering.Specs;
 
 namespace MarkReader.Rendering.Surfaces;
 
-/// <summary>A sheet of paper with the card's ink, at a place in the first card's frame.</summary>
+/// <summary>A sheet of paper with the ink of a card or board, at a place in the first card's frame.</summary>
 internal sealed class PrintedCard
 {
     private readonly InkRaster _ink;
     private readonly CardSpec _spec;
-    private readonly double _half;
+    private readonly double _halfWidth;
+    private readonly double _halfHeight;
     private readonly (double U, double V, double Cos, double Sin) _place;
     private readonly int _seed;
 
     public PrintedCard(CardSpec spec, PlacedCardSpec? place, int seed)
     {
-        CardKind kind = CardKinds.Find(place?.Kind ?? spec.Kind) ?? throw new ArgumentException($"There is no card kind '{spec.Kind}'.", nameof(spec));
+        string name = place?.Kind ?? spec.Kind;
+        IPrint kind = (IPrint?)CardKinds.Find(name) ?? (name == CalibrationBoard.Sheet.Name ? CalibrationBoard.Sheet : null) ?? throw new ArgumentException($"There is no print '{name}'.", nameof(spec));
         _spec = spec;
         _seed = seed;
         _ink = new(kind, spec.InkSpread, spec.InkSoftness);
-        _half = (kind.OuterSide / 2) + spec.CutMargin;
+        (_halfWidth, _halfHeight) = ((kind.Width / 2) + spec.CutMargin, (kind.Height / 2) + spec.CutMargin);
         double turn = (place?.TurnDegrees ?? 0) * Math.PI / 180;
         _place = (place?.U ?? 0, place?.V ?? 0, Math.Cos(turn), Math.Sin(turn));
-        Reach = Math.Max(Math.Abs(_place.U), Math.Abs(_place.V)) + (1.5 * _half);
+        Reach = Math.Max(Math.Abs(_place.U), Math.Abs(_place.V)) + (1.5 * Math.Max(_halfWidth, _halfHeight));
     }
 
     public double Reach { get; }
@@ -30,7 +32,7 @@ internal sealed class PrintedCard
     public double Inside(double u, double v)
     {
         (double cu, double cv) = Local(u, v);
-        double inside = _half - Math.Max(Math.Abs(cu), Math.Abs(cv));
+        double inside = Math.Min(_halfWidth - Math.Abs(cu), _halfHeight - Math.Abs(cv));
         return inside is > -2 and < 2 ? inside + (0.12 * Noise.At(cu * 0.15, cv * 0.15, _seed + 3)) : inside;
     }
 

@@ -4,16 +4,18 @@ using OpenCvSharp.Aruco;
 
 namespace MarkReader.Imaging.Tests.Fiducials;
 
-/// <summary>The markers printed on the cards are those of OpenCV's dictionary of the same name.</summary>
+/// <summary>The markers printed on the cards and the board are those of OpenCV's dictionary of the same name.</summary>
 public sealed class MarkerDictionaryTests
 {
-    public static TheoryData<int> Ids { get; } = new(CardKinds.All.SelectMany(k => k.Markers.Select(m => m.Id)));
+    public static TheoryData<int> Ids { get; } = new(Prints.SelectMany(k => k.Markers.Select(m => m.Id)));
+
+    private static IEnumerable<IPrint> Prints => [.. CardKinds.All, CalibrationBoard.Sheet];
 
     [Theory]
     [MemberData(nameof(Ids))]
     public void Every_cell_equals_OpenCVs_dictionary(int id)
     {
-        MarkerPattern pattern = CardKinds.OfMarker(id)!.Markers.Single(m => m.Id == id).Pattern;
+        MarkerPattern pattern = Prints.SelectMany(k => k.Markers).Single(m => m.Id == id).Pattern;
         using Dictionary dictionary = CvAruco.GetPredefinedDictionary(PredefinedDictionaryType.Dict4X4_50);
         using Mat picture = new();
 

@@ -43,11 +43,8 @@ internal static class PhotoEncoder
             }
         });
         using Image<TPixel> picture = Image.LoadPixelData(pixels, sw, sh);
-        if (spec.Orientation != 1)
-        {
-            picture.Metadata.ExifProfile = new ExifProfile();
-            picture.Metadata.ExifProfile.SetValue(ExifTag.Orientation, (ushort)spec.Orientation);
-        }
+        if (spec.Orientation != 1 || spec.Lens is not null)
+            picture.Metadata.ExifProfile = Exif(spec);
 
         using MemoryStream stream = new();
         switch (spec.Format)
@@ -66,6 +63,20 @@ internal static class PhotoEncoder
         }
 
         return stream.ToArray();
+    }
+
+    private static ExifProfile Exif(OutputSpec spec)
+    {
+        ExifProfile exif = new();
+        exif.SetValue(ExifTag.Orientation, (ushort)spec.Orientation);
+        if (spec.Lens is { } lens)
+        {
+            exif.SetValue(ExifTag.Model, lens.Model);
+            exif.SetValue(ExifTag.FocalLength, new Rational((uint)Math.Round(100 * lens.FocalLength), 100));
+            exif.SetValue(ExifTag.FocalLengthIn35mmFilm, (ushort)lens.FocalLength35);
+        }
+
+        return exif;
     }
 
     /// <summary>Which displayed pixel is stored at (sx, sy), by EXIF orientation (CIPA DC-008, 4.6.4, tag 274); w and h as displayed.</summary>

@@ -1,0 +1,76 @@
+using MarkReader.Cameras.Boards;
+using MarkReader.Cameras.Models;
+using MarkReader.Cards;
+using MarkReader.Imaging.Fiducials;
+using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+using OpenCvSharp;
+
+namespace MarkReader.Imaging.Boards;
+
+/// <summary>From a photo's bytes to the places of the board's printed edges.</summary>
+public static class BoardMeasurer
+{
+    /// <summary>Part of a board that shows fewer markers says too little of the lens.</summary>
+    private const int MarkersNeeded = 6;
+
+    /// <summary>Longest side of the copies that are searched, px.</summary>
+    private static readonly int[] s_sides = [1100, 2100];
+
+    /// <summary>Measures one photo. Nothing is kept between calls; calls may run at the same time.</summary>
+    /// <param name="name">The photo's name, for messages.</param>
+    public static Outcome<BoardPhoto> Measure(ReadOnlyMemory<byte> bytes, string name)
+    {
+        if (!PhotoHeaderReader.Read(bytes).TryGet(out PhotoHeader? header, out Failure? failure))
+            return failure;
+        if (PhotoTurn.OfOrientation(header.Exif.Orientation) is not { } turn)
+            return new Failure(BoardFailures.Mirrored, "the file says that the photo is mirrored", "turn off mirroring in the camera and take the photo again");
+        if (!PhotoDecoder.DecodeGrey(bytes, header).TryGet(out GreyPhoto? photo, out failure))
+            return failure;
+        using (photo)
+        {
+            CalibrationBoard board = CalibrationBoard.Sheet;
+            if (Find(photo) is not { } found)
+                return new Failure(BoardFailures.NoBoard, "the calibration board is not seen in the photo", "photograph the printed board, sharp and with most of it in the picture");
+            if (found.Markers.Count < MarkersNeeded)
+                return new Failure(BoardFailures.PartlySeen, $"only {found.Markers.Count} of the board's {board.Markers.Count} markers can be read, {MarkersNeeded} are needed", "take the photo again, sharp and with more of the board in it");
+            if (!CardRegistrar.Register(photo, board, found.Rough).TryGet(out RegisteredPrint? print, out failure))
+                return failure;
+            (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
+            return new BoardPhoto(
+                new(name, turn.ToSensor(photo.Size), Sightings(print, photo.Size, turn)),
+                new(turn.ToSensor(photo.Size), header.Exif.FocalLength, header.Exif.FocalLength35, header.Exif.Zoom, header.Exif.ModelDigest),
+                found.Markers.Count,
+                Math.Sqrt(Math.Abs((xu * yv) - (xv * yu))),
+                print.Residual);
+        }
+    }
+
+    private static MarkerGroup<CalibrationBoard>? Find(GreyPhoto photo)
+    {
+        MarkerGroup<CalibrationBoard>? best = null;
+        foreach (int side in s_sides)
+        {
+            double factor = Math.Min(1, (double)side / Math.Max(photo.Size.Width, photo.Size.Height));
+            using Mat reduced = new();
+            Cv2.Resize(photo.Pixels, reduced, new Size(), factor, factor, InterpolationFlags.Area);
+            IReadOnlyList<MarkerGroup<CalibrationBoard>> groups = MarkerConsensus.Group(MarkerFinder.Find(reduced, new(factor)), CalibrationBoard.OfMarker);
+            MarkerGroup<CalibrationBoard>? found = groups.Count > 0 ? groups[0] : null;
+            if ((found?.Markers.Count ?? 0) > (best?.Markers.Count ?? 0))
+                best = found;
+            if (best?.Markers.Count >= MarkersNeeded || factor >= 1)
+                break;
+        }
+
+        return best;
+    }
+
+    private static BoardSighting[] Sightings(RegisteredPrint print, PhotoSize displayed, PhotoTurn turn) => [.. print.Edges.Select((e, i) => new BoardSighting(
+        e.Card,
+        turn.ToSensor(print.Seen[i], displayed),
+        turn.ToSensor(e.Normal),
+        Math.Sqrt(e.Variance + (ViewFit.Floor * ViewFit.Floor)),
+        e.EdgeIndex,
+        Edge: true))];
+}

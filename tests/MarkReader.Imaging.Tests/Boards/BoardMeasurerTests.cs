@@ -1,0 +1,55 @@
+using MarkReader.Cameras.Boards;
+using MarkReader.Cameras.Calibration;
+using MarkReader.Imaging.Boards;
+using MarkReader.Rendering.Optics;
+using MarkReader.Rendering.Sampling;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
+
+namespace MarkReader.Imaging.Tests.Boards;
+
+public sealed class BoardMeasurerTests
+{
+    private const int Width = 1600;
+
+    [Fact]
+    public void Edges_are_seen_where_the_camera_shows_them()
+    {
+        Random random = new(4);
+        CameraSpec camera = BoardScene.Camera(random, Width);
+        SceneSpec scene = BoardScene.Views(camera, random, 3)[2];
+
+        BoardPhoto photo = BoardMeasurer.Measure(Scene.Render(scene).Photo, "third").ValueOrThrow();
+
+        Camera truth = Rendering.SceneRenderer.CameraOf(scene);
+        double[] errors = [.. photo.View.Sightings.Select(s =>
+        {
+            var d = s.Seen - truth.ToPhoto(s.At);
+            return (d.X * s.Along.X) + (d.Y * s.Along.Y);
+        })];
+        Assert.True(errors.Length > 300, $"{errors.Length} sections of {photo.MarkersSeen} markers");
+        // What is common is the growth of black; the rest is noise.
+        double growth = errors.Order().ElementAt(errors.Length / 2);
+        Assert.InRange(growth, -0.3, 0.5);
+        Assert.InRange(Math.Sqrt(errors.Average(e => (e - growth) * (e - growth))), 0, 0.15);
+        Assert.Equal(16, photo.Traits.ModelDigest!.Length);
+        Assert.Equal(Width, photo.Traits.Sensor.Width);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void A_camera_is_found_from_photos_of_the_board(int seed)
+    {
+        Random random = new(seed);
+        CameraSpec camera = BoardScene.Camera(random, Width);
+        BoardView[] views = [.. BoardScene.Views(camera, random, 12).Select((s, i) => BoardMeasurer.Measure(Scene.Render(s).Photo, $"view {i}").ValueOrThrow().View)];
+
+        CalibratedCamera found = CameraCalibration.Calibrate(views).ValueOrThrow();
+
+        double[] truth = [camera.FocalLength, camera.FocalLength, ((camera.Width - 1) / 2.0) + camera.PrincipalX, ((camera.Height - 1) / 2.0) + camera.PrincipalY];
+        Assert.Empty(found.Dropped);
+        Assert.All(Enumerable.Range(0, 4), i => Assert.InRange(Math.Abs(found.Values[i] - truth[i]), 0, 3.5 * found.StandardUncertainties[i]));
+        Assert.All(Enumerable.Range(0, 4), i => Assert.InRange(found.StandardUncertainties[i], 0.02, 2));
+    }
+}
