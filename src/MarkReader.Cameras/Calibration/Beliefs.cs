@@ -4,7 +4,7 @@ namespace MarkReader.Cameras.Calibration;
 internal static class Beliefs
 {
     /// <summary>Growth of black, px.</summary>
-    public const double Growth = 1;
+    public const double Growth = 0.5;
 
     /// <summary>1/σ² of each shared parameter but the focal lengths and the principal point, which have none.</summary>
     private static readonly double[] s_precision = Precision();
@@ -22,6 +22,7 @@ internal static class Beliefs
         Set(Globals.Stretch, 0.005);
         for (int i = 0; i < 3; i++)
             Set(Globals.Bend + i, 1);
+        Set(Globals.Spread, 0.1);
         return p;
 
         void Set(int element, double sigma) => p[element] = 1 / (sigma * sigma);

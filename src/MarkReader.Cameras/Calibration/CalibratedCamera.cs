@@ -19,8 +19,8 @@ public sealed record CalibratedCamera(
     IReadOnlyList<DroppedView> Dropped,
     double ResidualPx)
 {
-    /// <summary>The order of values and covariance; focal lengths and principal point in px, bend in mm, the rest without unit.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["fx", "fy", "cx", "cy", "k1", "k2", "k3", "p1", "p2", "stretch", "bendUu", "bendUv", "bendVv"];
+    /// <summary>The order of values and covariance; focal lengths and principal point in px, bend and spread of the ink in mm, the rest without unit.</summary>
+    public static IReadOnlyList<string> Names { get; } = ["fx", "fy", "cx", "cy", "k1", "k2", "k3", "p1", "p2", "stretch", "bendUu", "bendUv", "bendVv", "spread"];
 
     public IReadOnlyList<double> Values => new Globals(Camera, Board).Values();
 

@@ -1,4 +1,5 @@
 using MarkReader.Cameras.Boards;
+using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Statistics;
 
@@ -7,7 +8,7 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>Fits camera, lens, board and poses to the sightings of all views at once.</summary>
 /// <remarks>
 /// Levenberg–Marquardt on the reduced normal equations; Tukey's biweight by iterated reweighting (Holland and Welsch, Commun. Stat. A6,
-/// 1977). The covariance is the larger of the model's and of the one clustered by printed edge (Liang and Zeger, Biometrika 73, 1986).
+/// 1977). The covariance is the larger of the model's and of the one clustered (Liang and Zeger, Biometrika 73, 1986).
 /// </remarks>
 internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms terms, bool robust)
 {
@@ -40,7 +41,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         else
         {
             int sightings = views.Sum(v => v.Sightings.Count);
-            int spare = sightings - _free.Count - views.Sum(v => 6 + (v.Sightings.Any(s => s.Edge) ? 1 : 0));
+            int spare = sightings - _free.Count - views.Sum(v => 6 + (v.Sightings.Any(s => s.IsEdge) ? 1 : 0));
             scale = Math.Sqrt(Cost(state) / Math.Max(1, spare));
         }
 
@@ -196,10 +197,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return new(state, terms, covariance, residuals, _weights, unit, Cost(state) / unit);
     }
 
-    /// <summary>The ratio of the clustered to the model's variances, mean over the shared parameters; never below 1.</summary>
+    /// <summary>The ratio of the clustered to the model's variances, mean over the shared parameters, the larger of two ways to cluster; never below 1.</summary>
+    /// <remarks>By printed edge: faults of the print are the same in all photos. By place in the photo: what light and lens do to edges is, too.</remarks>
     private double Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, double scale)
     {
-        Dictionary<int, Vector<double>> scores = [];
+        Dictionary<int, double[]> byEdge = [], byPlace = [];
         double[] all = new double[Globals.Count], shared = new double[_free.Count], own = new double[SightingRow.OfView];
         for (int i = 0; i < views.Count; i++)
         {
@@ -210,27 +212,42 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 BoardSighting s = views[i].Sightings[k];
                 SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], all, own);
                 Gather(all, shared);
-                double factor = _weights[i][k] * residuals[i][k];
-                if (!scores.TryGetValue(s.Group, out Vector<double>? score))
-                    scores[s.Group] = score = Vector<double>.Build.Dense(_free.Count);
                 for (int f = 0; f < shared.Length; f++)
                 {
-                    double left = shared[f];
                     for (int j = 0; j < own.Length; j++)
-                        left -= carry[i][f, j] * own[j];
-                    score[f] += factor * left;
+                        shared[f] -= carry[i][f, j] * own[j];
                 }
+
+                double factor = _weights[i][k] * residuals[i][k];
+                AddTo(byEdge, s.Group, factor, shared);
+                AddTo(byPlace, PlaceOf(s.Seen, views[i].Photo), factor, shared);
             }
         }
 
-        int n = _free.Count;
-        Matrix<double> meat = Matrix<double>.Build.Dense(n, n);
-        foreach (Vector<double> score in scores.Values)
-            meat += score.OuterProduct(score);
-        meat *= scores.Count / Math.Max(1.0, scores.Count - n);
-        Matrix<double> clustered = inverse * meat * inverse;
-        return Math.Max(1, Enumerable.Range(0, n).Average(f => clustered[f, f] / (inverse[f, f] * scale * scale)));
+        return Math.Max(1, Math.Max(Ratio(byEdge), Ratio(byPlace)));
+
+        double Ratio(Dictionary<int, double[]> scores)
+        {
+            int n = _free.Count;
+            Matrix<double> meat = Matrix<double>.Build.Dense(n, n);
+            foreach (double[] score in scores.Values)
+                meat += Vector<double>.Build.Dense(score).OuterProduct(Vector<double>.Build.Dense(score));
+            meat *= scores.Count / Math.Max(1.0, scores.Count - n);
+            Matrix<double> clustered = inverse * meat * inverse;
+            return Enumerable.Range(0, n).Average(f => clustered[f, f] / (inverse[f, f] * scale * scale));
+        }
     }
+
+    private static void AddTo(Dictionary<int, double[]> scores, int group, double factor, double[] row)
+    {
+        if (!scores.TryGetValue(group, out double[]? score))
+            scores[group] = score = new double[row.Length];
+        for (int f = 0; f < row.Length; f++)
+            score[f] += factor * row[f];
+    }
+
+    /// <summary>Which of eight by six fields of the photo.</summary>
+    private static int PlaceOf(PixelPoint p, PhotoSize photo) => (8 * (int)(6 * p.Y / photo.Height)) + (int)(8 * p.X / photo.Width);
 
     private static double Biweight(double t) => t < 1 ? Square(1 - (t * t)) : 0;
 

@@ -43,7 +43,7 @@ public static class CameraCalibration
             return null;
         CalibrationState state = new(new(first.Camera, BoardShape.Flat), first.Poses, [.. views.Select(_ => 0.0)]);
         // The lens by steps, so that a wide one does not throw the fit off.
-        return new CalibrationFit(views, CameraTerms.K1 | CameraTerms.K2, robust: false).Run(state)?.State;
+        return new CalibrationFit(views, CameraTerms.K1 | CameraTerms.K2 | CameraTerms.Spread, robust: false).Run(state)?.State;
     }
 
     private static CalibratedCamera Result(IReadOnlyList<BoardView> views, IReadOnlyList<DroppedView> dropped, FittedCalibration fit, IReadOnlyList<TermEvidence> evidence)

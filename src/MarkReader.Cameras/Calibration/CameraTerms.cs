@@ -21,8 +21,11 @@ public enum CameraTerms
     /// <summary>The board is bent.</summary>
     Bend = 64,
 
+    /// <summary>Black areas of the print have grown.</summary>
+    Spread = 128,
+
     /// <summary>Lens terms of every order.</summary>
     Lens = K1 | K2 | K3 | Decentring,
 
-    All = Lens | Aspect | Stretch | Bend,
+    All = Lens | Aspect | Stretch | Bend | Spread,
 }

@@ -17,7 +17,8 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
     public const int P2 = 8;
     public const int Stretch = 9;
     public const int Bend = 10;
-    public const int Count = 13;
+    public const int Spread = 13;
+    public const int Count = 14;
 
     public Globals Moved(ReadOnlySpan<double> d)
     {
@@ -30,7 +31,7 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
                 Principal = new(Camera.Principal.X + d[PrincipalX], Camera.Principal.Y + d[PrincipalY]),
                 Lens = new(lens.K1 + d[K1], lens.K2 + d[K2], lens.K3 + d[K3], lens.P1 + d[P1], lens.P2 + d[P2]),
             },
-            new(Shape.Stretch + d[Stretch], Shape.BendUu + d[Bend], Shape.BendUv + d[Bend + 1], Shape.BendVv + d[Bend + 2]));
+            new(Shape.Stretch + d[Stretch], Shape.BendUu + d[Bend], Shape.BendUv + d[Bend + 1], Shape.BendVv + d[Bend + 2], Shape.Spread + d[Spread]));
     }
 
     /// <summary>The parameters in their order.</summary>
@@ -38,7 +39,7 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
     [
         Camera.FocalX, Camera.FocalY, Camera.Principal.X, Camera.Principal.Y,
         Camera.Lens.K1, Camera.Lens.K2, Camera.Lens.K3, Camera.Lens.P1, Camera.Lens.P2,
-        Shape.Stretch, Shape.BendUu, Shape.BendUv, Shape.BendVv,
+        Shape.Stretch, Shape.BendUu, Shape.BendUv, Shape.BendVv, Shape.Spread,
     ];
 
     /// <summary>For each free parameter the elements of the vector that it moves.</summary>
@@ -55,6 +56,7 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
         Add(CameraTerms.K3, K3);
         Add(CameraTerms.Decentring, P1, P2);
         Add(CameraTerms.Stretch, Stretch);
+        Add(CameraTerms.Spread, Spread);
         Add(CameraTerms.Bend, Bend, Bend + 1, Bend + 2);
         return free;
 

@@ -18,6 +18,7 @@ internal sealed class ModelChoice(IReadOnlyList<BoardView> views)
         (CameraTerms.Decentring, [Globals.P1, Globals.P2]),
         (CameraTerms.Aspect, []),
         (CameraTerms.Stretch, [Globals.Stretch]),
+        (CameraTerms.Spread, [Globals.Spread]),
         (CameraTerms.Bend, [Globals.Bend, Globals.Bend + 1, Globals.Bend + 2]),
     ];
 

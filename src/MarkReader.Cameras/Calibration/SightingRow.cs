@@ -16,7 +16,7 @@ internal static class SightingRow
     {
         CameraModel camera = globals.Camera;
         LensDistortion lens = camera.Lens;
-        (double px, double py, double pz) = globals.Shape.InSpace(s.At);
+        (double px, double py, double pz) = globals.Shape.InSpace(s.At, s.Across);
         (double rx, double ry, double rz) = pose.Turned(px, py, pz);
         (double ox, double oy, double oz) = pose.Origin;
         double z = rz + oz;
@@ -25,7 +25,7 @@ internal static class SightingRow
         double x = (rx + ox) / z, y = (ry + oy) / z;
         (double u, double v) = lens.Distort(x, y);
         double fx = s.Along.X * camera.FocalX, fy = s.Along.Y * camera.FocalY;
-        double residual = (s.Along.X * (s.Seen.X - camera.Principal.X)) + (s.Along.Y * (s.Seen.Y - camera.Principal.Y)) - (fx * u) - (fy * v) - (s.Edge ? growth : 0);
+        double residual = (s.Along.X * (s.Seen.X - camera.Principal.X)) + (s.Along.Y * (s.Seen.Y - camera.Principal.Y)) - (fx * u) - (fy * v) - (s.IsEdge ? growth : 0);
 
         double r2 = (x * x) + (y * y);
         double radial = (fx * x) + (fy * y);
@@ -49,12 +49,13 @@ internal static class SightingRow
         view[3] = gx;
         view[4] = gy;
         view[5] = gz;
-        view[6] = s.Edge ? 1 : 0;
+        view[6] = s.IsEdge ? 1 : 0;
 
         (double hu, double hv) = (s.At.U / BoardShape.Reach, s.At.V / BoardShape.Reach);
         double byU = (gx * pose[0, 0]) + (gy * pose[1, 0]) + (gz * pose[2, 0]);
         double byV = (gx * pose[0, 1]) + (gy * pose[1, 1]) + (gz * pose[2, 1]);
         double byZ = (gx * pose[0, 2]) + (gy * pose[1, 2]) + (gz * pose[2, 2]);
+        shared[Globals.Spread] = (byU * s.Across.U) + (byV * s.Across.V);
         shared[Globals.Stretch] = ((byU * s.At.U) - (byV * s.At.V)) / 2;
         shared[Globals.Bend] = byZ * hu * hu;
         shared[Globals.Bend + 1] = byZ * hu * hv;

@@ -66,11 +66,15 @@ public static class BoardMeasurer
         return best;
     }
 
-    private static BoardSighting[] Sightings(RegisteredPrint print, PhotoSize displayed, PhotoTurn turn) => [.. print.Edges.Select((e, i) => new BoardSighting(
-        e.Card,
-        turn.ToSensor(print.Seen[i], displayed),
-        turn.ToSensor(e.Normal),
-        Math.Sqrt(e.Variance + (ViewFit.Floor * ViewFit.Floor)),
-        e.EdgeIndex,
-        Edge: true))];
+    private static BoardSighting[] Sightings(RegisteredPrint print, PhotoSize displayed, PhotoTurn turn)
+    {
+        IReadOnlyList<PrintedEdge> edges = PrintedEdges.Of(CalibrationBoard.Sheet);
+        return [.. print.Edges.Select((e, i) => new BoardSighting(
+            e.Card,
+            turn.ToSensor(print.Seen[i], displayed),
+            turn.ToSensor(e.Normal),
+            Math.Sqrt(e.Variance + (ViewFit.Floor * ViewFit.Floor)),
+            e.EdgeIndex,
+            edges[e.EdgeIndex].ToWhite))];
+    }
 }

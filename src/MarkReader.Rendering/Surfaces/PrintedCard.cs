@@ -21,12 +21,16 @@ internal sealed class PrintedCard
         _seed = seed;
         _ink = new(kind, spec.InkSpread, spec.InkSoftness);
         (_halfWidth, _halfHeight) = ((kind.Width / 2) + spec.CutMargin, (kind.Height / 2) + spec.CutMargin);
+        LargestEven = kind is CalibrationBoard ? 0.6 : 0.1;
         double turn = (place?.TurnDegrees ?? 0) * Math.PI / 180;
         _place = (place?.U ?? 0, place?.V ?? 0, Math.Cos(turn), Math.Sin(turn));
         Reach = Math.Max(Math.Abs(_place.U), Math.Abs(_place.V)) + (1.5 * Math.Max(_halfWidth, _halfHeight));
     }
 
     public double Reach { get; }
+
+    /// <summary>Largest size of a pixel (mm) for which <see cref="IsEven"/> sees every edge that matters: a fraction of the print's squares.</summary>
+    public double LargestEven { get; }
 
     /// <summary>Distance inside the paper's outline, mm; negative outside. Cut by hand: the sides are not quite straight.</summary>
     public double Inside(double u, double v)

@@ -14,6 +14,7 @@ internal sealed class SceneSurface
     private readonly int _seed;
     private readonly double _reach;
     private readonly bool _plain;
+    private readonly double _largestEven;
 
     public SceneSurface(SceneSpec spec)
     {
@@ -26,6 +27,7 @@ internal sealed class SceneSurface
         if (spec.Card is not null)
             cards.Add(new(spec.Card, null, spec.Seed + 70));
         _cards = [.. cards];
+        _largestEven = _cards.Select(c => c.LargestEven).DefaultIfEmpty(0.1).Min();
         _strips = [.. spec.Tapes.Select((t, i) => new Strip(t, spec.Seed + 100 + i))];
         _burns = [.. spec.Burns.Select((b, i) => new Burn(spec.Plain ? b with { CharTexture = 0 } : b, spec.Seed + 200 + i))];
         _pens = [.. spec.Pens.Select(p => new Pen(p))];
@@ -46,7 +48,7 @@ internal sealed class SceneSurface
     public bool IsUniform(double u, double v, double size)
     {
         const double Near = 1.2;
-        if (size > 0.1)
+        if (size > _largestEven)
             return false;
         foreach (PrintedCard card in _cards)
         {

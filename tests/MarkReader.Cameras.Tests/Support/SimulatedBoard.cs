@@ -65,7 +65,7 @@ internal sealed class SimulatedBoard
             {
                 double along = (((k + 0.5) / Sections) - 0.5) * Side * 0.85;
                 CardPoint at = new(u + (nx * Side / 2) - (ny * along), v + (ny * Side / 2) + (nx * along));
-                PixelPoint seen = project(at);
+                PixelPoint seen = project(at + (0.03 * new CardVector(nx, ny)));
                 if (seen.X < 5 || seen.Y < 5 || seen.X > Camera.Photo.Width - 6 || seen.Y > Camera.Photo.Height - 6)
                     continue;
                 PixelVector line = project(new(at.U - (0.1 * ny), at.V + (0.1 * nx))) - seen;
@@ -73,10 +73,10 @@ internal sealed class SimulatedBoard
                 PixelVector outwards = project(new(at.U + (0.1 * nx), at.V + (0.1 * ny))) - seen;
                 if ((normal.X * outwards.X) + (normal.Y * outwards.Y) < 0)
                     normal = -1 * normal;
-                // Growth of black by 0.3 px, and a prediction that is wrong along the edge by what does not count.
+                // The ink has spread by 0.03 mm, black has grown by 0.3 px in the photo, and a prediction that is wrong along the edge by what does not count.
                 double error = (Sigma * Gauss()) + 0.3;
                 double slip = 0.2 * Gauss();
-                sightings.Add(new(at, seen + (error * normal) + (slip / line.Magnitude * line), normal, Sigma, group + side, true));
+                sightings.Add(new(at, seen + (error * normal) + (slip / line.Magnitude * line), normal, Sigma, group + side, new(nx, ny)));
             }
         }
     }
