@@ -3,6 +3,7 @@ using MarkReader.Cameras.Models;
 using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
 using OpenCvSharp;
@@ -40,7 +41,7 @@ public static class BoardMeasurer
             (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
             return new BoardPhoto(
                 new(name, turn.ToSensor(photo.Size), Sightings(print, photo.Size, turn)),
-                new(turn.ToSensor(photo.Size), header.Exif.FocalLength, header.Exif.FocalLength35, header.Exif.Zoom, header.Exif.ModelDigest),
+                LensChoice.TraitsOf(header),
                 found.Markers.Count,
                 Math.Sqrt(Math.Abs((xu * yv) - (xv * yu))),
                 print.Residual);

@@ -1,3 +1,4 @@
+using MarkReader.Cameras.Profiles;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -11,6 +12,12 @@ public sealed record MeasureOptions(string? DebugDirectory = null)
 
     /// <summary>Height of the tape's surface above the card's plane; by default the tape lies on the card.</summary>
     public TapeHeight Tape { get; init; } = TapeHeight.OnCard;
+
+    /// <summary>The profile of the camera, named by the user; a photo that it does not fit is refused.</summary>
+    public CameraProfile? Camera { get; init; }
+
+    /// <summary>Profiles of which the one is used whose camera and lens the photo's EXIF names, if it fits.</summary>
+    public IReadOnlyList<CameraProfile> KnownCameras { get; init; } = [];
 
     /// <summary>Places in the photo (px as displayed) at which the user says there is a mark. When any is given, only they are measured.</summary>
     public IReadOnlyList<PixelPoint> Taps { get; init; } = [];

@@ -21,7 +21,11 @@ public sealed record PhotoMeasurement(
     IReadOnlyList<Mark> Marks,
     IReadOnlyList<DoubtfulSpot> Doubtful,
     PhotoQuality Quality,
-    IReadOnlyList<Warning> Warnings);
+    IReadOnlyList<Warning> Warnings)
+{
+    /// <summary>Name of the camera's profile that was used; null for none.</summary>
+    public string? CameraProfile { get; init; }
+}
 
 /// <summary>How a card was seen.</summary>
 /// <param name="Kind">Name of its kind.</param>

@@ -22,21 +22,23 @@ public static class PhotoMeasurer
         {
             if (TapCheck.Outside(photo.Size, options?.Taps ?? []) is { } outside)
                 return outside;
+            if (!LensChoice.For(header, options ?? new()).TryGet(out LensChoice? lens, out failure))
+                return failure;
             if (!CardFinder.Find(photo, trace).TryGet(out FoundCards? sighted, out failure))
                 return failure;
-            Outcome<PhotoMeasurement> first = MeasureCard(photo, sighted.InOrder[0], options, trace);
+            Outcome<PhotoMeasurement> first = MeasureCard(photo, sighted.InOrder[0], lens, options, trace);
             if (sighted.InOrder.Count == 1 || HasMarks(first))
                 return first;
             // Of several cards the one with marks is meant.
-            return sighted.InOrder.Skip(1).Select(c => MeasureCard(photo, c, options, trace)).FirstOrDefault(HasMarks) ?? first;
+            return sighted.InOrder.Skip(1).Select(c => MeasureCard(photo, c, lens, options, trace)).FirstOrDefault(HasMarks) ?? first;
         }
     }
 
     private static bool HasMarks(Outcome<PhotoMeasurement> outcome) => outcome.TryGet(out PhotoMeasurement? measurement, out _) && measurement.Marks.Count > 0;
 
-    private static Outcome<PhotoMeasurement> MeasureCard(GreyPhoto photo, FoundCard sighted, MeasureOptions? options, StageTrace trace)
+    private static Outcome<PhotoMeasurement> MeasureCard(GreyPhoto photo, FoundCard sighted, LensChoice lens, MeasureOptions? options, StageTrace trace)
     {
-        if (!CardRegistrar.Register(photo, sighted).TryGet(out RegisteredCard? card, out Failure? failure))
+        if (!CardRegistrar.Register(photo, sighted, lens.Lens).TryGet(out RegisteredCard? card, out Failure? failure))
             return failure;
         trace.Edges(photo, card);
         if (!PrintScale.From(options?.Rulers, card.Kind).TryGet(out PrintScale? print, out failure))
@@ -68,6 +70,9 @@ public static class PhotoMeasurer
             marks,
             doubtful,
             quality,
-            PhotoWarnings.Of(sighted, quality, marks, doubtful, found.Doubts));
+            [.. PhotoWarnings.Of(sighted, quality, marks, doubtful, found.Doubts), .. lens.Warnings(card.LensDiffers)])
+        {
+            CameraProfile = lens.Profile,
+        };
     }
 }

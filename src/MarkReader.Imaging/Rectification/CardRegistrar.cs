@@ -27,18 +27,21 @@ internal static class CardRegistrar
     /// <summary>A model is too simple when the fuller one improves the fit by this many times what chance would.</summary>
     private const double Evidence = 6;
 
-    public static Outcome<RegisteredCard> Register(GreyPhoto photo, FoundCard card) =>
-        Register(photo, card.Kind, card.Rough).TryGet(out RegisteredPrint? print, out Failure? failure)
-            ? new RegisteredCard(card.Kind, print.View, print.Edges, print.Residual, print.Misfit)
+    /// <param name="lens">The camera's profile, if there is one.</param>
+    public static Outcome<RegisteredCard> Register(GreyPhoto photo, FoundCard card, KnownLens? lens = null) =>
+        Register(photo, card.Kind, card.Rough, lens).TryGet(out RegisteredPrint? print, out Failure? failure)
+            ? new RegisteredCard(card.Kind, print.View, print.Edges, print.Residual, print.Misfit) { LensDiffers = print.LensDiffers }
             : failure;
 
     /// <summary>The same for any print.</summary>
-    public static Outcome<RegisteredPrint> Register(GreyPhoto photo, IPrint print, Homography rough)
+    public static Outcome<RegisteredPrint> Register(GreyPhoto photo, IPrint print, Homography rough, KnownLens? lens = null)
     {
         EdgeSampler sampler = new(photo, print);
-        CardView view = CardView.FromHomography(rough, Math.Max(print.Width, print.Height) / 2, photo.Size, CameraPlace.FocalOf(photo.Header, photo.Size));
+        CardView view = CardView.FromHomography(rough, Math.Max(print.Width, print.Height) / 2, photo.Size, lens?.Focal ?? CameraPlace.FocalOf(photo.Header, photo.Size), lens?.Model);
+        ViewPrior usual = lens?.Prior ?? ViewPrior.Usual;
         List<EdgeMeasurement> edges = [];
         FittedView? fit = null;
+        bool anyLens = false;
         CardView measured = view;
         for (int pass = 0; pass < MostPasses; pass++)
         {
@@ -47,7 +50,7 @@ internal static class CardRegistrar
                 return TooFew();
             measured = view;
             ViewFit fits = new(view, edges);
-            fit = Simplest(fits);
+            (fit, anyLens) = Simplest(fits, usual);
             double moved = view.LargestMove(fit.View);
             view = fit.View;
             if (pass >= 2 && moved < Settled)
@@ -59,24 +62,24 @@ internal static class CardRegistrar
             return TooFew();
         double residual = Math.Sqrt(fit!.Residuals.Where((_, i) => fit.Weights[i] > 0).Average(Square));
         double misfit = Math.Sqrt(Math.Max(0, Square(residual) - used.Average(e => e.Variance + Square(ViewFit.Floor))));
-        return new RegisteredPrint(view, used, [.. used.Select(e => measured.ToPhoto(e.Card) + (e.Offset * e.Normal))], residual, misfit);
+        return new RegisteredPrint(view, used, [.. used.Select(e => measured.ToPhoto(e.Card) + (e.Offset * e.Normal))], residual, misfit) { LensDiffers = lens is not null && anyLens };
     }
 
     /// <summary>The simplest of the models that fits nearly as well as the one that allows any lens and any bend.</summary>
-    private static FittedView Simplest(ViewFit fits)
+    private static (FittedView Fit, bool AnyLens) Simplest(ViewFit fits, ViewPrior usual)
     {
-        FittedView any = fits.Run(ViewPrior.Any);
-        foreach ((ViewPrior prior, int fewer) in (ReadOnlySpan<(ViewPrior, int)>)[(ViewPrior.Usual, 7), (ViewPrior.AnyLens, 3), (ViewPrior.AnyCard, 4)])
+        FittedView any = fits.Run(usual.AnyLens.AnyCard);
+        foreach ((ViewPrior prior, int fewer, bool lens) in (ReadOnlySpan<(ViewPrior, int, bool)>)[(usual, 7, false), (usual.AnyLens, 3, true), (usual.AnyCard, 4, false)])
         {
             FittedView simple = fits.Run(prior);
             double worse = 0;
             for (int i = 0; i < any.Residuals.Length; i++)
                 worse += any.Weights[i] * (Square(simple.Residuals[i]) - Square(any.Residuals[i]));
             if (worse < Evidence * fewer * any.UnitVariance)
-                return simple;
+                return (simple, lens);
         }
 
-        return any;
+        return (any, true);
     }
 
     private static Failure TooFew() => new(

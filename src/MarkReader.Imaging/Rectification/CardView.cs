@@ -1,3 +1,4 @@
+using MarkReader.Cameras.Models;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -8,7 +9,7 @@ namespace MarkReader.Imaging.Rectification;
 /// The card may be bent to z = A·U² + B·U·V + C·V² (mm towards the camera; U, V = mm / half side); a bent card's point is first carried along its
 /// line of sight to the plane. Then come eight elements of the homography between normalised card coordinates and normalised photo
 /// coordinates ((px − middle) / half diagonal), and the radial distortion q − c = (p − c)·(1 + k1·r² + k2·r⁴), r = |p − c| (Brown,
-/// Photogrammetric Engineering 37, 1971). The growth of black areas in px (ink spread and blooming) moves every edge outwards alike.
+/// Photogrammetric Engineering 37, 1971). With a camera's profile, its lens comes last. The growth of black areas in px (ink spread and blooming) moves every edge outwards alike.
 /// </remarks>
 internal sealed class CardView : ICardProjection
 {
@@ -21,9 +22,11 @@ internal sealed class CardView : ICardProjection
     private readonly double _focal;
     private readonly PhotoSize _size;
     private readonly CameraPlace _camera;
+    private readonly CameraModel? _lens;
 
-    private CardView(double[] parameters, double halfSide, PhotoSize size, double focal, Matrix<double>? covariance)
+    private CardView(double[] parameters, double halfSide, PhotoSize size, double focal, CameraModel? lens, Matrix<double>? covariance)
     {
+        _lens = lens;
         _p = parameters;
         _half = halfSide;
         _size = size;
@@ -52,17 +55,21 @@ internal sealed class CardView : ICardProjection
     /// <summary>Assumed focal length in half diagonals of the photo.</summary>
     public double Focal => _focal;
 
+    /// <summary>The camera's profile for this photo; null when there is none. With it, the homography and the distortion are those of a pinhole's photo.</summary>
+    public CameraModel? Lens => _lens;
+
     public IReadOnlyList<double> Parameters => [.. _p];
 
     public double this[int parameter] => _p[parameter];
 
     /// <summary>A view from parameters that were kept; without covariance.</summary>
-    public static CardView FromParameters(double[] parameters, double halfSide, PhotoSize size, double focal) => new(parameters, halfSide, size, focal, null);
+    public static CardView FromParameters(double[] parameters, double halfSide, PhotoSize size, double focal, CameraModel? lens = null) => new(parameters, halfSide, size, focal, lens, null);
 
     /// <param name="h">Card (mm) to photo (px).</param>
     /// <param name="halfSide">Half the card's side, mm.</param>
     /// <param name="focal">Assumed focal length in half diagonals of the photo.</param>
-    public static CardView FromHomography(Homography h, double halfSide, PhotoSize size, double focal)
+    /// <param name="lens">The camera's profile for this photo.</param>
+    public static CardView FromHomography(Homography h, double halfSide, PhotoSize size, double focal, CameraModel? lens = null)
     {
         // N · H · diag(half, half, 1), N the normalisation of the photo.
         (double cx, double cy, double radius) = ((size.Width - 1) / 2.0, (size.Height - 1) / 2.0, HalfDiagonal(size));
@@ -79,7 +86,7 @@ internal sealed class CardView : ICardProjection
         double[] p = new double[ViewParameters.Count];
         ReadOnlySpan<double> elements = [m[0, 0] / w, m[0, 1] / w, m[0, 2] / w, m[1, 0] / w, m[1, 1] / w, m[1, 2] / w, m[2, 0] / w, m[2, 1] / w];
         elements.CopyTo(p);
-        return new(p, halfSide, size, focal, null);
+        return new(p, halfSide, size, focal, lens, null);
     }
 
     public CardView Moved(Vector<double> step)
@@ -87,10 +94,10 @@ internal sealed class CardView : ICardProjection
         double[] p = new double[ViewParameters.Count];
         for (int i = 0; i < p.Length; i++)
             p[i] = _p[i] + step[i];
-        return new(p, _half, _size, _focal, null);
+        return new(p, _half, _size, _focal, _lens, null);
     }
 
-    public CardView WithCovariance(Matrix<double> covariance) => new(_p, _half, _size, _focal, covariance);
+    public CardView WithCovariance(Matrix<double> covariance) => new(_p, _half, _size, _focal, _lens, covariance);
 
     public PixelPoint ToPhoto(CardPoint point)
     {
@@ -101,7 +108,8 @@ internal sealed class CardView : ICardProjection
         double dy = (((_p[3] * u) + (_p[4] * v) + _p[5]) / w) - _p[ViewParameters.CentreY];
         double r2 = (dx * dx) + (dy * dy);
         double f = 1 + (r2 * (_p[ViewParameters.K1] + (_p[ViewParameters.K2] * r2)));
-        return new(_middleX + (_radius * (_p[ViewParameters.CentreX] + (f * dx))), _middleY + (_radius * (_p[ViewParameters.CentreY] + (f * dy))));
+        PixelPoint seen = new(_middleX + (_radius * (_p[ViewParameters.CentreX] + (f * dx))), _middleY + (_radius * (_p[ViewParameters.CentreY] + (f * dy))));
+        return _lens is null ? seen : _lens.Shown(seen);
     }
 
     public CardPoint ToCard(PixelPoint point)
@@ -205,6 +213,8 @@ internal sealed class CardView : ICardProjection
 
     private (double X, double Y) Undistorted(PixelPoint point)
     {
+        if (_lens is not null)
+            point = _lens.Ideal(point);
         (double cx, double cy) = (_p[ViewParameters.CentreX], _p[ViewParameters.CentreY]);
         double qx = ((point.X - _middleX) / _radius) - cx;
         double qy = ((point.Y - _middleY) / _radius) - cy;
@@ -234,6 +244,6 @@ internal sealed class CardView : ICardProjection
             return ready;
         double[] p = [.. _p];
         p[parameter] += step;
-        return _shifted[slot] = new(p, _half, _size, _focal, null);
+        return _shifted[slot] = new(p, _half, _size, _focal, _lens, null);
     }
 }

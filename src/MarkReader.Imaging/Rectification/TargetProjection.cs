@@ -12,7 +12,7 @@ internal sealed class TargetProjection(CardView view, PrintScale print, double h
 
     public CardPoint ToCard(PixelPoint point) => FromPrint(view.ToCard(point));
 
-    public CardProjectionData Data => new(view.Parameters, view.HalfSide, view.Focal, print.U, print.V, height);
+    public CardProjectionData Data => new(view.Parameters, view.HalfSide, view.Focal, print.U, print.V, height, view.Lens is { } l ? [l.FocalX, l.FocalY, l.Principal.X, l.Principal.Y, l.Lens.K1, l.Lens.K2, l.Lens.K3, l.Lens.P1, l.Lens.P2] : null);
 
     /// <summary>The point of the tape seen at a place of the printed card's own frame.</summary>
     public CardPoint FromPrint(CardPoint printed) => view.Camera.AtHeight(print.FromPrint(printed), height);

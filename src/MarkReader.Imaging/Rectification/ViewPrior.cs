@@ -16,13 +16,15 @@ internal sealed record ViewPrior(double K1, double K2, double Centre, double Ben
     /// <summary>Remaining distortion of a phone that corrects its lens, and the flatness of paper taped down (common practice, no source).</summary>
     public static ViewPrior Usual { get; } = new(0.006, 0.002, 0.01, 0.02, 0.01);
 
+    /// <summary>A lens of known profile.</summary>
+    /// <param name="k1">What the profile leaves open, at the picture's corner.</param>
+    public static ViewPrior Profiled(double k1) => Usual with { K1 = k1, K2 = k1 / 3 };
+
     /// <summary>A wide lens that nothing corrected.</summary>
-    public static ViewPrior AnyLens { get; } = Usual with { K1 = 0.1, K2 = 0.03, Centre = 0.02 };
+    public ViewPrior AnyLens => this with { K1 = 0.1, K2 = 0.03, Centre = 0.02 };
 
     /// <summary>A card that lifts or bulges.</summary>
-    public static ViewPrior AnyCard { get; } = Usual with { Bend = 0.7, Focal = 0.35 };
-
-    public static ViewPrior Any { get; } = AnyLens with { Bend = 0.7, Focal = 0.35 };
+    public ViewPrior AnyCard => this with { Bend = 0.7, Focal = 0.35 };
 
     /// <summary>1/σ² for every parameter; 0 for the homography's.</summary>
     public Vector<double> Precision()

@@ -1,0 +1,50 @@
+using MarkReader.Cameras.Models;
+using MarkReader.Cameras.Profiles;
+using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Rectification;
+using MarkReader.Quantities;
+
+namespace MarkReader.Imaging.Pipeline;
+
+/// <summary>Which camera profile a photo is measured with.</summary>
+/// <param name="Lens">Null for none.</param>
+/// <param name="Profile">Its name.</param>
+/// <param name="Unfit">Why a profile of this camera was not used.</param>
+internal sealed record LensChoice(KnownLens? Lens, string? Profile, string? Unfit)
+{
+    private static readonly LensChoice s_none = new(null, null, null);
+
+    /// <summary>The profile that the user named, or else a known one of the photo's camera and lens, or none.</summary>
+    public static Outcome<LensChoice> For(PhotoHeader header, MeasureOptions options)
+    {
+        CameraTraits photo = TraitsOf(header);
+        PhotoTurn? turn = PhotoTurn.OfOrientation(header.Exif.Orientation);
+        if (options.Camera is { } named)
+            return Fit(named, photo, turn);
+        if (!photo.Tell || options.KnownCameras.LastOrDefault(p => p.Traits.Tell && p.Traits.SameLens(photo)) is not { } known)
+            return s_none;
+        return Fit(known, photo, turn).TryGet(out LensChoice? choice, out Failure? failure) ? choice : new LensChoice(null, null, failure.Message);
+    }
+
+    /// <summary>What the file says of camera and lens.</summary>
+    public static CameraTraits TraitsOf(PhotoHeader header) => new(
+        new(header.StoredWidth, header.StoredHeight), header.Exif.FocalLength, header.Exif.FocalLength35, header.Exif.Zoom, header.Exif.ModelDigest);
+
+    /// <param name="differs">Whether the card shows another lens.</param>
+    public IEnumerable<Warning> Warnings(bool differs)
+    {
+        if (Unfit is not null)
+            yield return new("cameraUnfit", $"The camera's profile was not used, {Unfit}: send the photo as the camera stored it.");
+        if (Profile is not null && differs)
+            yield return new("cameraDiffers", $"The card shows another lens than the camera profile '{Profile}' says; the lens was taken from the card. Calibrate the camera again, at the distance of such photos.");
+    }
+
+    private static Outcome<LensChoice> Fit(CameraProfile profile, CameraTraits photo, PhotoTurn? turn)
+    {
+        if (turn is null)
+            return new Failure(ProfileFailures.Misfit, $"the camera profile '{profile.Name}' does not fit: the photo is mirrored", "turn off mirroring in the camera and take the photo again");
+        return profile.For(photo).TryGet(out CameraModel? camera, out Failure? failure)
+            ? new LensChoice(KnownLens.Of(profile, turn.Value.Displayed(camera)), profile.Name, null)
+            : failure;
+    }
+}
