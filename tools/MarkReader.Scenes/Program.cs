@@ -7,12 +7,14 @@ using MarkReader.Scenes.Sampling;
 const string Usage = """
     make --out FOLDER [--kind NAME,NAME|all] [--count N] [--seed N] [--shrink FACTOR]   draw scenes and write NAME.jpg and NAME.truth.json
     fixtures [--out FOLDER] [--only TEXT]                                              write the photos of fixtures/photos
+    board --out FOLDER [--count N] [--seed N] [--width PX]                             write photos of the calibration board by one random camera, two of a card by it, and camera.json
     kinds                                                                              list the kinds of scene
     """;
 
 Dictionary<string, string> options = [];
 for (int i = 1; i + 1 < args.Length; i += 2)
     options[args[i]] = args[i + 1];
+int Number(string name, int fallback) => int.Parse(Option(name, fallback.ToString(CultureInfo.InvariantCulture)), CultureInfo.InvariantCulture);
 string Option(string name, string fallback) => options.GetValueOrDefault(name, fallback);
 
 switch (args.FirstOrDefault())
@@ -23,6 +25,10 @@ switch (args.FirstOrDefault())
     case "fixtures":
         foreach ((string file, int bytes) in FixtureSet.Write(Option("--out", "fixtures/photos"), Option("--only", "")))
             Console.WriteLine($"{file}: {bytes / 1024} KB");
+        return 0;
+    case "board":
+        foreach (string file in BoardSet.Write(Option("--out", "board"), Number("--count", 12), Number("--seed", 1), Number("--width", 2000)))
+            Console.WriteLine(file);
         return 0;
     case "kinds":
         Console.WriteLine(string.Join('\n', SceneSampler.Kinds.Concat(SceneSampler.Refusals)));

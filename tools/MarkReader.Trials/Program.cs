@@ -1,15 +1,28 @@
 using System.Globalization;
+using MarkReader.Trials.Cameras;
 using MarkReader.Trials.Machines;
 using MarkReader.Trials.Methods;
 using MarkReader.Trials.Scores;
 
 const string Usage = """
     [COUNT] [SEED] [CONDITION…]    bring COUNT machines of each condition into alignment and print the table (default: 1000 machines, all conditions)
+    cameras [COUNT] [SEED] [WIDTH]  calibrate random cameras from rendered photos of the board and count true values inside their intervals (default: 200, width 1200 px)
+    wide [COUNT] [SEED]            measure wide-lens scenes with a profile of their lens and without (default: 30)
     log CONDITION SEED             print one visit, action by action
     """;
 
 if (args is ["log", var logged, var number])
     return Log(logged, int.Parse(number, CultureInfo.InvariantCulture));
+if (args is ["cameras" or "wide", ..])
+{
+    int[] numbers = [.. args[1..].Select(a => int.Parse(a, CultureInfo.InvariantCulture))];
+    if (args[0] == "wide")
+        CameraTrial.WideLens(numbers.ElementAtOrDefault(0) is > 0 and var scenes ? scenes : 30, numbers.ElementAtOrDefault(1));
+    else
+        CameraTrial.Coverage(numbers.ElementAtOrDefault(0) is > 0 and var cameras ? cameras : 200, numbers.ElementAtOrDefault(1), numbers.ElementAtOrDefault(2) is > 0 and var width ? width : 1200);
+    return 0;
+}
+
 if (args is ["--help", ..])
 {
     Console.WriteLine(Usage);

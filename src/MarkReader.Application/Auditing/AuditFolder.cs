@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
+using MarkReader.Cameras.Profiles;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
@@ -14,8 +15,9 @@ public static class AuditFolder
     private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
 
     /// <summary>Photos come in the order of their names; those without a truth file are left out. As many are in work at a time as there are processor cores.</summary>
+    /// <param name="camera">The profile of the camera that took all of them; a photo that it does not fit is told as refused.</param>
     /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
-    public static Outcome<Audit> Run(string folder, Action<int, int>? progress = null)
+    public static Outcome<Audit> Run(string folder, Action<int, int>? progress = null, CameraProfile? camera = null)
     {
         if (!Directory.Exists(folder))
             return new Failure(AuditFailures.FolderMissing, $"there is no folder '{folder}'", "name a folder with photos and a NAME.truth.json beside each");
@@ -31,11 +33,11 @@ public static class AuditFolder
 
         if (truths.Length == 0)
             return new Failure(AuditFailures.NothingToAudit, $"the folder '{folder}' has no NAME.truth.json", "put a truth file beside each photo");
-        AuditedPhoto[] photos = CheckAll(truths, progress);
+        AuditedPhoto[] photos = CheckAll(truths, progress, camera);
         return new Audit(photos, AuditSummary.Of(photos), AuditKind.AllOf(photos));
     }
 
-    private static AuditedPhoto[] CheckAll(string[] truths, Action<int, int>? progress)
+    private static AuditedPhoto[] CheckAll(string[] truths, Action<int, int>? progress, CameraProfile? camera)
     {
         AuditedPhoto[] photos = new AuditedPhoto[truths.Length];
         Lock told = new();
@@ -46,7 +48,7 @@ public static class AuditFolder
         {
             Parallel.ForEach(indices, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
             {
-                photos[i] = Check(truths[i]);
+                photos[i] = Check(truths[i], camera);
                 lock (told)
                     progress?.Invoke(++done, truths.Length);
             });
@@ -60,7 +62,7 @@ public static class AuditFolder
         return photos;
     }
 
-    private static AuditedPhoto Check(string truthPath)
+    private static AuditedPhoto Check(string truthPath, CameraProfile? camera)
     {
         string stem = truthPath[..^TruthFile.Ending.Length];
         string truthName = Path.GetFileName(truthPath);
@@ -79,7 +81,7 @@ public static class AuditFolder
             return new(truthName, null, [], 0, new(AuditFailures.PhotoUnreadable, $"{truthName} or its photo cannot be read", "check the permissions of both files"));
         }
 
-        return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes, truth.Measured.ApplyTo(new()).ValueOrThrow()));
+        return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes, truth.Measured.ApplyTo(new() { Camera = camera }).ValueOrThrow()));
     }
 
     private static AuditedPhoto Compare(string name, Truth truth, Outcome<PhotoMeasurement> outcome)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using MarkReader.Application.Auditing;
 using MarkReader.Application.Reports;
+using MarkReader.Cameras.Profiles;
 using MarkReader.CommandLine.Output;
 using MarkReader.Quantities;
 
@@ -15,13 +16,17 @@ internal static class AuditCommand
         Option<bool> json = CommonOptions.Json();
         Option<bool> photos = new("--photos") { Description = $"List every photo, also when there are more than {AuditText.MostListed}" };
         Option<string> plot = new("--plot") { Description = "Write errors, coverage and distances by kind of scene as a picture: .svg or .png", HelpName = "FILE" };
-        Command command = new("audit", "Measure photos whose marks are known and compare: errors, missed and false marks, coverage") { folder, json, photos, plot };
+        Option<string> camera = CameraOption.Create();
+        Command command = new("audit", "Measure photos whose marks are known and compare: errors, missed and false marks, coverage") { folder, json, photos, plot, camera };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
             if (PlotOutput.Read(call.GetValue(plot), out PlotOutput? picture) is { } unusable)
                 return terminal.Refuse(unusable);
-            if (!AuditFolder.Run(call.GetRequiredValue(folder), new AuditProgress(terminal.Error).Tell).TryGet(out Audit? audit, out Failure? failure))
+            CameraProfile? profile = null;
+            if (call.GetValue(camera) is { } named && !CameraOption.Read(named).TryGet(out profile, out Failure? unread))
+                return terminal.Refuse(unread);
+            if (!AuditFolder.Run(call.GetRequiredValue(folder), new PhotoProgress(terminal.Error).Tell, profile).TryGet(out Audit? audit, out Failure? failure))
                 return terminal.Refuse(failure);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AuditReport.From(audit)) : AuditText.Of(audit, call.GetValue(photos)));
             // The measuring took long and its figures stand: what is wrong beside them comes after, without a second JSON.

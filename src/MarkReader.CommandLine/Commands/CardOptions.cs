@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using MarkReader.Application.Measuring;
+using MarkReader.Cameras.Profiles;
 using MarkReader.CommandLine.Input;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -17,7 +18,9 @@ internal sealed class CardOptions
     private readonly Option<string> _tapeHeight = CommonOptions.Number("--tape-height", "Height of the tape's surface above the card's, mm, negative below it (default 0, exact)");
     private readonly Option<string> _tapeHeightUncertainty = CommonOptions.Number("--tape-height-uncertainty", "Its standard uncertainty, mm (default a quarter of the height, at least 0.05)");
 
-    public IReadOnlyList<Option> All => [_rulerU, _rulerV, _rulerUncertainty, _tapeHeight, _tapeHeightUncertainty];
+    private readonly Option<string> _camera = CameraOption.Create();
+
+    public IReadOnlyList<Option> All => [_rulerU, _rulerV, _rulerUncertainty, _tapeHeight, _tapeHeightUncertainty, _camera];
 
     /// <summary>How to measure, with these readings.</summary>
     public Outcome<MeasureOptions> Read(ParseResult call, MeasureOptions options)
@@ -26,6 +29,10 @@ internal sealed class CardOptions
         CardInput input = new(
             numbers.ReadOptional(_rulerU), numbers.ReadOptional(_rulerV), numbers.ReadOptional(_rulerUncertainty),
             numbers.ReadOptional(_tapeHeight), numbers.ReadOptional(_tapeHeightUncertainty));
-        return numbers.Wrong is { } wrong ? wrong : input.ApplyTo(options);
+        if (numbers.Wrong is { } wrong)
+            return wrong;
+        if (call.GetValue(_camera) is not { } named)
+            return input.ApplyTo(options);
+        return CameraOption.Read(named).TryGet(out CameraProfile? profile, out Failure? failure) ? input.ApplyTo(options with { Camera = profile }) : failure;
     }
 }

@@ -1,0 +1,60 @@
+using System.CommandLine;
+using MarkReader.Application.Cameras;
+using MarkReader.Application.Reports;
+using MarkReader.CommandLine.Input;
+using MarkReader.CommandLine.Output;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>camera PHOTO… --out FILE: a camera profile from photos of the calibration board.</summary>
+internal static class CameraCommand
+{
+    public static Command Create()
+    {
+        Argument<string[]> photos = new("PHOTO") { Description = "Photos of the calibration board by one lens, ten or more", Arity = ArgumentArity.OneOrMore };
+        Option<string> output = new("--out") { Description = "Profile to write, .json, for --camera of the commands that measure", HelpName = "FILE", Required = true };
+        Option<string> name = new("--name") { Description = "What the profile is called (default 'camera')", HelpName = "TEXT" };
+        Option<bool> json = CommonOptions.Json();
+        Command command = new("camera", "Calibrate a camera from photos of the calibration board") { photos, output, name, json };
+        command.SetAction(call =>
+        {
+            Terminal terminal = call.Terminal(json);
+            string file = call.GetRequiredValue(output);
+            string[] paths = call.GetRequiredValue(photos);
+            if ((OutputFile.Check(file) ?? Same(file, paths)) is { } unusable)
+                return terminal.Refuse(unusable);
+            PhotoProgress progress = new(terminal.Error);
+            Failure? unread = null;
+            Outcome<CameraFinding> outcome = CalibrateCamera.Run(call.GetValue(name) ?? "camera", DateTimeOffset.UtcNow, paths.Length, Read(paths, f => unread = f), done => progress.Tell(done, paths.Length));
+            if (unread is not null)
+                return terminal.Refuse(unread);
+            if (!outcome.TryGet(out CameraFinding? finding, out Failure? failure))
+                return terminal.Refuse(failure);
+            if (OutputFile.Write(file, System.Text.Encoding.UTF8.GetBytes(CameraProfileFile.Write(finding.Profile))) is { } notWritten)
+                return terminal.Refuse(notWritten);
+            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(CameraReport.Of(finding)) : CameraText.Of(finding, file));
+            return ExitStatus.Done;
+        });
+        return command;
+    }
+
+    private static Failure? Same(string file, string[] photos) => photos.Any(p => Path.GetFullPath(p) == Path.GetFullPath(file))
+        ? new(CommandLineFailures.OutputIsInput, $"'{file}' is one of the photos", "name another file with --out")
+        : null;
+
+    /// <summary>One photo after the other; the first that cannot be read ends them.</summary>
+    private static IEnumerable<BoardPhotoFile> Read(string[] paths, Action<Failure> unread)
+    {
+        foreach (string path in paths)
+        {
+            if (!PhotoFile.Read(path).TryGet(out PhotoFile? photo, out Failure? failure))
+            {
+                unread(failure);
+                yield break;
+            }
+
+            yield return new(Path.GetFileName(path), photo.Bytes);
+        }
+    }
+}
