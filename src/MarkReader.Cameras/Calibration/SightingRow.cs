@@ -1,5 +1,6 @@
 using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Models;
+using MarkReader.Quantities;
 
 namespace MarkReader.Cameras.Calibration;
 
@@ -51,12 +52,15 @@ internal static class SightingRow
         view[5] = gz;
         view[6] = s.IsEdge ? 1 : 0;
 
-        (double hu, double hv) = (s.At.U / BoardShape.Reach, s.At.V / BoardShape.Reach);
+        CardPoint at = s.At + (globals.Shape.Spread * s.Across);
+        (double hu, double hv) = (at.U / BoardShape.Reach, at.V / BoardShape.Reach);
         double byU = (gx * pose[0, 0]) + (gy * pose[1, 0]) + (gz * pose[2, 0]);
         double byV = (gx * pose[0, 1]) + (gy * pose[1, 1]) + (gz * pose[2, 1]);
         double byZ = (gx * pose[0, 2]) + (gy * pose[1, 2]) + (gz * pose[2, 2]);
-        shared[Globals.Spread] = (byU * s.Across.U) + (byV * s.Across.V);
-        shared[Globals.Stretch] = ((byU * s.At.U) - (byV * s.At.V)) / 2;
+        BoardShape shape = globals.Shape;
+        double slopeU = ((2 * shape.BendUu * hu) + (shape.BendUv * hv)) / BoardShape.Reach, slopeV = ((shape.BendUv * hu) + (2 * shape.BendVv * hv)) / BoardShape.Reach;
+        shared[Globals.Spread] = (((byU * (1 + (shape.Stretch / 2))) + (byZ * slopeU)) * s.Across.U) + (((byV * (1 - (shape.Stretch / 2))) + (byZ * slopeV)) * s.Across.V);
+        shared[Globals.Stretch] = ((byU * at.U) - (byV * at.V)) / 2;
         shared[Globals.Bend] = byZ * hu * hu;
         shared[Globals.Bend + 1] = byZ * hu * hv;
         shared[Globals.Bend + 2] = byZ * hv * hv;
