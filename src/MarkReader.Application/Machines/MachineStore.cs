@@ -3,6 +3,7 @@ using Dapper;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
+using static MarkReader.Application.Texts.AdviceTexts;
 
 namespace MarkReader.Application.Machines;
 
@@ -30,6 +31,17 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         transaction.Commit();
         return kept;
     });
+
+    /// <summary>The newest machine with the very same document; null when there is none.</summary>
+    public Outcome<SameMachine> FindSame(MachineDocument document, long? except = null) => database.Run<SameMachine>(connection =>
+    {
+        long? id = connection.QueryFirstOrDefault<long?>(
+            "SELECT id FROM machines WHERE document = @Text AND id IS NOT @except ORDER BY id DESC LIMIT 1", new { document.Text, except });
+        return new SameMachine(id is { } same ? Find(connection, same)!.Entry : null);
+    });
+
+    /// <summary>Says that the same document is kept already.</summary>
+    public static Warning SameAs(MachineEntry same) => new("machineKnown", Say("warning.machineKnown", same.Id, same.Name));
 
     /// <summary>The machine with this id.</summary>
     public Outcome<KeptMachine> Find(long id) => database.Run<KeptMachine>(connection => Find(connection, id) is { } machine ? machine : MachineFailures.NotKept(id));

@@ -4,7 +4,7 @@ using MarkReader.Quantities;
 namespace MarkReader.Application.Reports;
 
 /// <summary>One line of an uncertainty budget as JSON; the covariances of all lines add up to that of the point.</summary>
-/// <param name="Source">What it comes from: noise, markShape, cardView, flatness, interpolation, printScale, parallax, pathLengths, pivotOffset.</param>
+/// <param name="Source">What it comes from: noise, markShape, cardView, flatness, interpolation, printScale, parallax, pathLengths, pivotOffset, screwTurns.</param>
 /// <param name="Covariance">[[uu, uv], [uv, vv]], mm².</param>
 /// <param name="StandardUncertainty">Root of the mean of both variances, mm.</param>
 /// <param name="Share">Its part of the sum of all variances, 0 to 1.</param>
@@ -34,6 +34,7 @@ public sealed record ComponentReport(string Source, double[][] Covariance, doubl
             UncertaintySource.Parallax => "height of the tape",
             UncertaintySource.PathLengths => "path lengths",
             UncertaintySource.PivotOffset => "pivot offset",
+            UncertaintySource.ScrewTurns => "turns of the screws after these marks",
             _ => source,
         }
         : source;

@@ -66,10 +66,11 @@ internal static class MachinesApi
         RequestKey? request = null;
         if (!(await ReadAsync(context)).TryGet(out MachineDocument? document, out Failure? failure)
             || (key is not null && !RequestKey.Of(key, Encoding.UTF8.GetBytes(document.Text)).TryGet(out request, out failure))
-            || !machines.Add(document, request).TryGet(out KeptMachine? kept, out failure))
+            || !machines.Add(document, request).TryGet(out KeptMachine? kept, out failure)
+            || !machines.FindSame(document, kept.Entry.Id).TryGet(out SameMachine? same, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, kept.Entry.Version);
-        return TypedResults.Created(MachineAnswer.Address(kept.Entry.Id), MachineAnswer.From(kept, document));
+        return TypedResults.Created(MachineAnswer.Address(kept.Entry.Id), MachineAnswer.From(kept, same.Entry));
     }
 
     private static Results<Ok<MachineAnswer>, ProblemHttpResult> Get(HttpContext context, MachineStore machines, [Description("The machine's number.")] long id)
@@ -99,7 +100,7 @@ internal static class MachinesApi
             || !machines.Replace(id, document, expected).TryGet(out KeptMachine? kept, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, kept.Entry.Version);
-        return TypedResults.Ok(MachineAnswer.From(kept, document));
+        return TypedResults.Ok(MachineAnswer.From(kept));
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(

@@ -60,7 +60,8 @@ internal static class VisitEventsApi
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description + " Without it the event is added to whatever is kept.")] string? ifMatch)
     {
         if (!(await JsonBody.ReadAsync(context.Request, VisitDesk.MostEventBytes)).TryGet(out byte[]? bytes, out Failure? failure)
-            || !desk.Append(id, bytes, key ?? "", Preconditions.Optional(ifMatch)).TryGet(out VisitAddition? step, out failure))
+            || !Preconditions.Optional(ifMatch).TryGet(out ExpectedVersion? expected, out failure)
+            || !desk.Append(id, bytes, key ?? "", expected).TryGet(out VisitAddition? step, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, step.Event.AddedVersion);
         return TypedResults.Created(VisitAnswer.Address(id), StepAnswer.From(step));

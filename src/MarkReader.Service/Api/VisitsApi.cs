@@ -83,7 +83,7 @@ internal static class VisitsApi
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, visit.Entry.Version);
-        return !string.IsNullOrWhiteSpace(ifNoneMatch) && Preconditions.Optional(ifNoneMatch).Admits(visit.Entry.Version)
+        return !string.IsNullOrWhiteSpace(ifNoneMatch) && Preconditions.Optional(ifNoneMatch).TryGet(out ExpectedVersion? seen, out _) && seen.Admits(visit.Entry.Version)
             ? TypedResults.StatusCode(StatusCodes.Status304NotModified)
             : TypedResults.Ok(VisitAnswer.From(visit));
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using MarkReader.Quantities;
 
 namespace MarkReader.Service.Display;
 
@@ -7,8 +8,6 @@ namespace MarkReader.Service.Display;
 /// <remarks>The adviser's lengths stand as "0.25 mm", or in a row of which the last has the unit: "x 0, y 400 mm", "u +0.10 and v -0.05 mm", "0.02 and 0.03 mm".</remarks>
 internal static partial class Sentences
 {
-    private const double Inch = 25.4;
-
     public static string Show(string sentence, Preferences preferences)
     {
         string text = preferences.Inches ? Row().Replace(sentence, row => Number().Replace(row.Value[..^2], number => Inches(number.Value)) + "in") : sentence;
@@ -20,7 +19,7 @@ internal static partial class Sentences
     {
         int point = number.IndexOf('.', StringComparison.Ordinal);
         int decimals = Math.Max(3, point < 0 ? 2 : number.Length - point + 1);
-        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Inch;
+        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Length.MillimetresPerInch;
         return (number[0] == '+' ? "+" : "") + value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 

@@ -31,8 +31,6 @@ internal static class Words
 
     public static string Pair(CardPoint point) => $"{Number(point.U, 2)}, {Number(point.V, 2)} mm";
 
-    public static string Length(double millimetres) => Number(millimetres, 1) + " mm";
-
     private static string Point(CardPoint point) => $"u {Number(point.U, 2)} mm, v {Number(point.V, 2)} mm";
 
     private static string Region(MeasuredPoint aim)
