@@ -28,6 +28,6 @@ public sealed record MachineOverview(MachineEntry Entry, BedSize? Bed, DateTimeO
     public VisitReminder? Reminder { get; init; }
 }
 
-/// <summary>A machine whose document is the very same as another's.</summary>
+/// <summary>A machine whose document says the same as another's.</summary>
 /// <param name="Entry">Null when there is none.</param>
 public sealed record SameMachine(MachineEntry? Entry);

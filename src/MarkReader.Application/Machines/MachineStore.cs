@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Dapper;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -32,12 +33,20 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return kept;
     });
 
-    /// <summary>The newest machine with the very same document; null when there is none.</summary>
+    /// <summary>The newest machine with the same document, whatever its blanks and line ends.</summary>
+    /// <param name="except">A machine that is not looked at; null: none.</param>
     public Outcome<SameMachine> FindSame(MachineDocument document, long? except = null) => database.Run<SameMachine>(connection =>
     {
-        long? id = connection.QueryFirstOrDefault<long?>(
-            "SELECT id FROM machines WHERE document = @Text AND id IS NOT @except ORDER BY id DESC LIMIT 1", new { document.Text, except });
-        return new SameMachine(id is { } same ? Find(connection, same)!.Entry : null);
+        using JsonDocument sought = JsonDocument.Parse(document.Text);
+        foreach ((long id, string text) in connection.Query<(long, string)>(
+            "SELECT id, document FROM machines WHERE name IS @Name AND id IS NOT @except ORDER BY id DESC", new { document.Name, except }, buffered: false))
+        {
+            using JsonDocument kept = JsonDocument.Parse(text);
+            if (JsonElement.DeepEquals(kept.RootElement, sought.RootElement))
+                return new SameMachine(Find(connection, id)!.Entry);
+        }
+
+        return new SameMachine(null);
     });
 
     /// <summary>Says that the same document is kept already.</summary>

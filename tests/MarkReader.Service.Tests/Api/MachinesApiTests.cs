@@ -86,7 +86,7 @@ public sealed class MachinesApiTests(Site site) : IClassFixture<Site>
         JsonElement first = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document, ("Idempotency-Key", "one"))).JsonAsync();
         JsonElement again = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document, ("Idempotency-Key", "one"))).JsonAsync();
         Assert.Empty(again.GetProperty("warnings").EnumerateArray());
-        JsonElement second = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document)).JsonAsync();
+        JsonElement second = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document + "\n")).JsonAsync();
         JsonElement warning = Assert.Single(second.GetProperty("warnings").EnumerateArray());
         Assert.Equal("machineKnown", warning.Text("code"));
         Assert.StartsWith($"Machine {first.GetProperty("id")}, twice, ", warning.Text("message"), StringComparison.Ordinal);
