@@ -79,7 +79,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
         byte[] file = Encoding.UTF8.GetBytes(visit.FileWith(e.Text));
         if (file.Length > VisitFile.MostBytes)
             return new Failure(VisitLogFailures.TooLarge, $"the visit's file would have more than {VisitFile.MostBytes >> 20} MB", "begin a new visit");
-        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure) 
+        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure)
             ? new Checked(e, advice)
             : StepWords.Name(failure, [.. Steps(visit.Events), (visit.All.Select(kept => kept.Number).DefaultIfEmpty().Max() + 1, e.Text)]);
     }
