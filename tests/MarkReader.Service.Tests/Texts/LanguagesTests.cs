@@ -40,14 +40,14 @@ public sealed partial class LanguagesTests(TranslatedSite site) : IClassFixture<
 
         JsonElement english = await VisitAsync(address, "en"), german = await VisitAsync(address, German);
 
-        // From 0.4 to 2.4 mm along u.
-        Assert.Contains("The spread over the travel is 2.00 mm.", Reason(english), StringComparison.Ordinal);
-        Assert.Contains("Über den Weg wandert die Marke um 2.00 mm.", Reason(german), StringComparison.Ordinal);
+        // From 0.4 to 2.4 mm along u on a tape at 45 degrees: 2 mm times the cosine across the beam.
+        Assert.Contains("The spread over the travel is 1.41 mm.", Reason(english), StringComparison.Ordinal);
+        Assert.Contains("Über den Weg wandert die Marke um 1.41 mm.", Reason(german), StringComparison.Ordinal);
         string[] numbers = Numbers(english);
         Assert.True(numbers.Length > 50);
         Assert.Equal(numbers, Numbers(german));
         string comma = await PageAsync(address, German, null, "mm-comma");
-        Assert.Contains("wandert die Marke um 2,00 mm.", comma, StringComparison.Ordinal);
+        Assert.Contains("wandert die Marke um 1,41 mm.", comma, StringComparison.Ordinal);
     }
 
     [Fact]
