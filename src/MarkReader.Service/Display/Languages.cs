@@ -10,6 +10,11 @@ public sealed class Languages(IReadOnlyList<CultureInfo> all)
 {
     private const string Cookie = "language";
 
+    private const int MostAsked = 8;
+
+    // RFC 5646, 4.4.1.
+    private const int LongestName = 35;
+
     // Not English for a language that does not give its name.
     private const string Name = "language.name";
 
@@ -43,13 +48,27 @@ public sealed class Languages(IReadOnlyList<CultureInfo> all)
         return name ?? language.Name;
     }
 
-    /// <summary>As chosen in this browser; null when nothing was.</summary>
-    internal static string? Chosen(HttpRequest request) => request.Cookies[Cookie];
+    /// <summary>The language that was chosen in the browser, else the first there is of those that it asks for (RFC 9110, 12.5.4; RFC 4647, 3.4: de answers de-AT), else English.</summary>
+    internal CultureInfo For(HttpRequest request)
+    {
+        if (Find(request.Cookies[Cookie]) is { } chosen)
+            return chosen;
+        IEnumerable<string> asked = request.GetTypedHeaders().AcceptLanguage
+            .Where(a => a.Quality is not 0 && a.Value.Length <= LongestName)
+            .OrderByDescending(a => a.Quality ?? 1)
+            .Select(a => a.Value.ToString());
+        return asked.Take(MostAsked).Select(Nearest).FirstOrDefault(l => l is not null) ?? English;
+    }
 
     /// <summary>Keeps the choice in the browser; a language that is not there is left out.</summary>
     internal void Write(string? chosen, HttpResponse response)
     {
-        if (HasChoice && All.Any(l => l.Name == chosen))
-            response.Cookies.Append(Cookie, chosen!, new() { MaxAge = s_kept, HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true });
+        if (HasChoice && Find(chosen) is { } language)
+            response.Cookies.Append(Cookie, language.Name, new() { MaxAge = s_kept, HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true });
     }
+
+    private CultureInfo? Nearest(string name) =>
+        Find(name) ?? (name.LastIndexOf('-') is > 0 and int end ? Nearest(name[..end]) : null);
+
+    private CultureInfo? Find(string? name) => All.FirstOrDefault(l => l.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 }

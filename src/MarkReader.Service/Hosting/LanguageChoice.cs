@@ -1,6 +1,5 @@
 using System.Globalization;
 using MarkReader.Service.Display;
-using Microsoft.AspNetCore.Localization;
 using Microsoft.Net.Http.Headers;
 
 namespace MarkReader.Service.Hosting;
@@ -12,25 +11,19 @@ internal static class LanguageChoice
     public static void UseLanguages(this WebApplication app)
     {
         Languages languages = app.Services.GetRequiredService<Languages>();
-        if (languages.HasChoice)
+        app.Use((context, next) =>
         {
-            app.Use((context, next) =>
-            {
+            if (languages.HasChoice)
                 context.Response.Headers.Append(HeaderNames.Vary, $"{HeaderNames.AcceptLanguage}, {HeaderNames.Cookie}");
-                return next(context);
-            });
-        }
-
-        app.UseRequestLocalization(new RequestLocalizationOptions
-        {
-            DefaultRequestCulture = new(CultureInfo.InvariantCulture, Languages.English),
-            SupportedCultures = [CultureInfo.InvariantCulture],
-            SupportedUICultures = [.. languages.All],
-            RequestCultureProviders =
-            [
-                new CustomRequestCultureProvider(context => Task.FromResult(Languages.Chosen(context.Request) is { Length: > 0 } chosen ? new ProviderCultureResult(chosen) : null)),
-                new AcceptLanguageHeaderRequestCultureProvider(),
-            ],
+            return AnswerAsync(context, next, languages.For(context.Request));
         });
+    }
+
+    // What is set in here holds for the request alone.
+    private static async Task AnswerAsync(HttpContext context, RequestDelegate next, CultureInfo language)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        CultureInfo.CurrentUICulture = language;
+        await next(context);
     }
 }
