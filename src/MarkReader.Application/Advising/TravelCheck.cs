@@ -19,8 +19,8 @@ internal static class TravelCheck
         ? []
         : [.. setup.Legs.Select(leg => leg.Name switch
         {
-            VisitLeg.One => Of(leg, bed.Travels.Y, "carriage.gantry"),
-            VisitLeg.Two => Of(leg, bed.Travels.X, "carriage.head"),
+            VisitLeg.One => Of(leg, bed.Travels.Y, "travel.gantry"),
+            VisitLeg.Two => Of(leg, bed.Travels.X, "travel.head"),
             _ => null,
         }).OfType<Warning>()];
 

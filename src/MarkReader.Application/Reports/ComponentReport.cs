@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Reports;
@@ -22,21 +23,8 @@ public sealed record ComponentReport(string Source, double[][] Covariance, doubl
     public static string Name(UncertaintySource source) => JsonNamingPolicy.CamelCase.ConvertName(source.ToString());
 
     /// <summary>A source in words, from its name in JSON; the name itself when a later version wrote it.</summary>
-    public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known)
-        ? known switch
-        {
-            UncertaintySource.Noise => "noise and texture",
-            UncertaintySource.MarkShape => "shape of the mark",
-            UncertaintySource.CardView => "view of the card",
-            UncertaintySource.Flatness => "flatness of the card",
-            UncertaintySource.Interpolation => "interpolation",
-            UncertaintySource.PrintScale => "print scale",
-            UncertaintySource.Parallax => "height of the tape",
-            UncertaintySource.PathLengths => "path lengths",
-            UncertaintySource.PivotOffset => "pivot offset",
-            UncertaintySource.ScrewTurns => "turns of the screws after these marks",
-            _ => source,
-        }
+    public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known) && Enum.IsDefined(known)
+        ? AdviceTexts.Get("source." + Name(known))
         : source;
 
     private static double Trace(Covariance2 c) => c.Uu + c.Vv;

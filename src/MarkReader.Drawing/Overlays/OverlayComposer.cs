@@ -84,8 +84,8 @@ public static class OverlayComposer
                 continue;
             symbols.Add(shown);
             string[] values = value is null ? [] : [value];
-            string[] outside = symbol is null ? ["outside the picture"] : [];
-            labels.Add(new(part, shown.Image, shown.Pixels, [part, .. values, .. outside], colour));
+            string[] outside = symbol is null ? [Words.Outside] : [];
+            labels.Add(new(part, shown.Image, shown.Pixels, [Words.Part(part), .. values, .. outside], colour));
         }
 
         symbols.Reverse(); // the aim point in front

@@ -1,6 +1,7 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
 import { TapDialog } from "./tap.js";
+import { words, tooLarge } from "./words.js";
 import { keepPhoto, keptPhoto, forgetPhoto } from "./keep.js";
 
 const limit = 40 * 1024 * 1024, retryAfter = 2000, lookAfter = 4000;
@@ -98,12 +99,12 @@ export class VisitPage {
     form.querySelector("button").removeAttribute("aria-disabled");
     if (answer?.ok) return this.choose(new File([await answer.blob()], "pulse.jpg", { type: "image/jpeg" }));
     const problem = answer ? await answer.json().catch(() => null) : null;
-    this.refuse(problem?.code ? problem : { detail: "the service does not answer", hint: "try again" });
+    this.refuse(problem?.code ? problem : { detail: words.noAnswer, hint: words.again });
   }
 
   async choose(file) {
     if (this.sending) return;
-    if (file.size > limit) return this.refuse({ detail: `the photo has ${(file.size / 1048576).toFixed(0)} MB, the limit is 40 MB`, hint: "take it at a lower resolution" });
+    if (file.size > limit) return this.refuse(tooLarge(file, limit));
     this.sending = true;
     this.refuse(null);
     this.again.hidden = true;
