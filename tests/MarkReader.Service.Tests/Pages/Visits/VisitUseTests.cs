@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using MarkReader.Service.Tests.Support;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -97,5 +98,34 @@ public sealed class VisitUseTests(BrowserSite site) : IClassFixture<BrowserSite>
         await page.Page.GotoAsync("/visits");
         await Expect(page.Page.Locator($".rows a[href='{page.Address}'] .standing")).ToHaveTextAsync("not finished");
         visitor.ShouldBeQuiet();
+    }
+
+    [Fact]
+    public async Task A_turn_that_goes_beyond_on_purpose_says_so_without_unfolding_the_reason()
+    {
+        // Loose screws, and the last turn was clockwise and too far.
+        const string Frame = """
+            "frame": { "pivot": "lowerLeft", "screws": [{ "name": "A", "at": "lowerRight" }, { "name": "B", "at": "upperLeft" }], "arm": 30, "thread": "M4",
+              "response": [{ "screw": "A", "u": 46, "v": 0, "uncertainty": 0.5 }, { "screw": "B", "u": 0, "v": -33, "uncertainty": 0.5 }], "backlashDegrees": 30, "backlashUncertaintyDegrees": 15 },
+            """;
+        string machine = Machines.Named("loose").Replace("\"name\": \"1\",", "\"name\": \"1\"," + Frame, StringComparison.Ordinal);
+        JsonElement kept = await (await site.Client.SendAsync(HttpMethod.Post, "/api/machines", machine)).JsonAsync();
+        JsonElement visit = await (await site.Client.SendAsync(HttpMethod.Post, "/api/visits", $$"""{ "machine": {{kept.GetProperty("id").GetInt64()}} }""")).JsonAsync();
+        string address = $"/visits/{visit.GetProperty("id").GetInt64()}";
+        string[] events =
+        [
+            """{ "kind": "mark", "leg": "1", "path": 80, "u": 0.4, "v": 0.2, "uncertainty": 0.05 }""",
+            """{ "kind": "mark", "leg": "1", "path": 480, "u": 2.24, "v": 0.2, "uncertainty": 0.05 }""",
+            """{ "kind": "turn", "leg": "1", "screw": "A", "turns": 0.25 }""",
+            """{ "kind": "mark", "leg": "1", "path": 480, "u": 6.3, "v": 0.2, "uncertainty": 0.05 }""",
+        ];
+        foreach (string e in events)
+            (await site.Client.SendAsync(HttpMethod.Post, $"/api{address}/events", e, ("Idempotency-Key", Guid.NewGuid().ToString("N")))).Dispose();
+        await using PracticePage page = new(site, await site.PhoneAsync());
+        await page.OpenAsync(address);
+        Assert.Contains("turn screw A", await page.NowAsync(), StringComparison.Ordinal);
+        await Expect(page.Page.GetByText("goes beyond the place on purpose")).ToBeVisibleAsync();
+        await page.Visitor.PictureAsync("visit-beyond");
+        page.Visitor.ShouldBeQuiet();
     }
 }
