@@ -4,7 +4,7 @@ using static Microsoft.Playwright.Assertions;
 namespace MarkReader.Service.Tests.Support;
 
 /// <summary>A page operated by keyboard alone: Tab, Enter, Space, arrows and typing. Whatever gets the focus on the way must show it, in view.</summary>
-internal sealed class Keys(IPage page)
+internal sealed class Keys
 {
     private const int Most = 250;
 
@@ -29,6 +29,16 @@ internal sealed class Keys(IPage page)
         }
         """;
 
+    private readonly IPage _page;
+    private TaskCompletionSource<IFileChooser> _chooser = new();
+
+    public Keys(IPage page)
+    {
+        _page = page;
+        // From the start: when it is asked for with the key press, the browser may be quicker with a dialog of its own.
+        page.FileChooser += (_, chooser) => _chooser.TrySetResult(chooser);
+    }
+
     /// <summary>Tabs on from where the focus is.</summary>
     /// <param name="wanted">An id, a name, or all the words of a control; the first of them when it ends with "…".</param>
     public async Task ReachAsync(string wanted)
@@ -36,8 +46,8 @@ internal sealed class Keys(IPage page)
         List<string> met = [];
         for (int step = 0; step < Most; step++)
         {
-            await page.Keyboard.PressAsync("Tab");
-            string[] at = await page.EvaluateAsync<string[]>(Focus);
+            await _page.Keyboard.PressAsync("Tab");
+            string[] at = await _page.EvaluateAsync<string[]>(Focus);
             Assert.True(at[3].Length == 0, $"{at[0]} {at[2]}: {at[3]}");
             if (wanted.EndsWith('…') ? at[2].StartsWith(wanted[..^1], StringComparison.Ordinal) : Array.IndexOf(at, wanted, 0, 3) >= 0)
                 return;
@@ -50,43 +60,45 @@ internal sealed class Keys(IPage page)
     public async Task PressAsync(string wanted, string key = "Enter")
     {
         await ReachAsync(wanted);
-        await page.Keyboard.PressAsync(key);
+        await _page.Keyboard.PressAsync(key);
     }
 
-    /// <summary>Presses what leads to another page.</summary>
+    /// <summary>Presses what leads to another _page.</summary>
     public async Task FollowAsync(string wanted)
     {
         await ReachAsync(wanted);
         TaskCompletionSource loaded = new(TaskCreationOptions.RunContinuationsAsynchronously);
         void Loaded(object? sender, IPage there) => loaded.TrySetResult();
-        page.Load += Loaded;
-        await page.Keyboard.PressAsync("Enter");
+        _page.Load += Loaded;
+        await _page.Keyboard.PressAsync("Enter");
         await loaded.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
-        page.Load -= Loaded;
+        _page.Load -= Loaded;
     }
 
     /// <summary>Types over what stands in a field.</summary>
     public async Task TypeAsync(string field, string text)
     {
         await ReachAsync(field);
-        await page.Keyboard.PressAsync("Control+a");
-        await page.Keyboard.TypeAsync(text);
+        await _page.Keyboard.PressAsync("Control+a");
+        await _page.Keyboard.TypeAsync(text);
     }
 
     /// <summary>Opens the chooser of a field for files.</summary>
     public async Task ChooseAsync(string field, FilePayload file)
     {
         await ReachAsync(field);
-        IFileChooser chooser = await page.RunAndWaitForFileChooserAsync(() => page.Keyboard.PressAsync("Enter"));
+        _chooser = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        await _page.Keyboard.PressAsync("Enter");
+        IFileChooser chooser = await _chooser.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
         await chooser.SetFilesAsync(file);
     }
 
     public async Task<FilePayload> DownloadAsync(string link)
     {
         await ReachAsync(link);
-        IDownload download = await page.RunAndWaitForDownloadAsync(() => page.Keyboard.PressAsync("Enter"));
+        IDownload download = await _page.RunAndWaitForDownloadAsync(() => _page.Keyboard.PressAsync("Enter"));
         return new() { Name = download.SuggestedFilename, MimeType = "application/octet-stream", Buffer = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken) };
     }
 
-    public Task ShouldBeAtAsync(string heading) => Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(heading);
+    public Task ShouldBeAtAsync(string heading) => Expect(_page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(heading);
 }

@@ -23,9 +23,3 @@ connectViews(document);
 localTimes(document);
 const machine = document.querySelector("form#machine");
 if (machine) connectPaths(machine);
-// The field behind a "Choose file" button opens by Enter too, as a button does; browsers know Space only.
-document.addEventListener("keydown", (e) => {
-  if (e.key !== "Enter" || !e.target.matches?.("input[type=file]")) return;
-  e.preventDefault();
-  e.target.click();
-});
