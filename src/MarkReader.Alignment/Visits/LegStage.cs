@@ -41,7 +41,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
     private static VisitAction ActionOf(VisitSetup setup, VisitLeg leg, VisitHistory history, LegAction action) => action switch
     {
         LegAction.Fire fire => new VisitAction.Fire(leg.Name, fire.Path, leg.Name == VisitLeg.Two ? setup.Bed?.Travels.At(history.End) : null),
-        LegAction.Turn turn => new VisitAction.Turn(leg.Name, turn.Screw, turn.Turns),
+        LegAction.Turn turn => new VisitAction.Turn(leg.Name, turn.Screw, turn.Turns) { GoesBeyond = turn.GoesBeyond },
         _ => new VisitAction.Stop(),
     };
 

@@ -57,6 +57,7 @@ internal static class ServiceHost
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
+        services.AddSingleton<VisitStandings>();
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<RecordDesk>();
         services.AddSingleton<BundleDesk>();
