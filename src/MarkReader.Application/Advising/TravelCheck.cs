@@ -19,8 +19,8 @@ internal static class TravelCheck
         ? []
         : [.. setup.Legs.Select(leg => leg.Name switch
         {
-            VisitLeg.One => Of(leg, bed.Travels.Y, "travel.gantry"),
-            VisitLeg.Two => Of(leg, bed.Travels.X, "travel.head"),
+            VisitLeg.One => Of(leg, bed.Travels.Y, Get("travel.gantry")),
+            VisitLeg.Two => Of(leg, bed.Travels.X, Get("travel.head")),
             _ => null,
         }).OfType<Warning>()];
 
@@ -29,7 +29,7 @@ internal static class TravelCheck
         (Station near, Station far) = (leg.Setup.Near, leg.Setup.Far);
         double longer = (far.Path - near.Path).Millimetres;
         double allowed = CoverageFactor * Math.Sqrt(Square(near.PathUncertainty) + Square(far.PathUncertainty) + (TravelUncertainty * TravelUncertainty));
-        return Math.Abs(longer - travel.Millimetres) <= allowed ? null : new("travelDisagrees", Say("warning.travel", leg.Name, longer, Get(carriage), travel.Millimetres, allowed));
+        return Math.Abs(longer - travel.Millimetres) <= allowed ? null : new("travelDisagrees", Say("warning.travel", leg.Name, longer, carriage, travel.Millimetres, allowed));
     }
 
     private static double Square(Length length) => length.Millimetres * length.Millimetres;

@@ -23,8 +23,21 @@ public sealed record ComponentReport(string Source, double[][] Covariance, doubl
     public static string Name(UncertaintySource source) => JsonNamingPolicy.CamelCase.ConvertName(source.ToString());
 
     /// <summary>A source in words, from its name in JSON; the name itself when a later version wrote it.</summary>
-    public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known) && Enum.IsDefined(known)
-        ? AdviceTexts.Get("source." + Name(known))
+    public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known)
+        ? known switch
+        {
+            UncertaintySource.Noise => AdviceTexts.Get("source.noise"),
+            UncertaintySource.MarkShape => AdviceTexts.Get("source.markShape"),
+            UncertaintySource.CardView => AdviceTexts.Get("source.cardView"),
+            UncertaintySource.Flatness => AdviceTexts.Get("source.flatness"),
+            UncertaintySource.Interpolation => AdviceTexts.Get("source.interpolation"),
+            UncertaintySource.PrintScale => AdviceTexts.Get("source.printScale"),
+            UncertaintySource.Parallax => AdviceTexts.Get("source.parallax"),
+            UncertaintySource.PathLengths => AdviceTexts.Get("source.pathLengths"),
+            UncertaintySource.PivotOffset => AdviceTexts.Get("source.pivotOffset"),
+            UncertaintySource.ScrewTurns => AdviceTexts.Get("source.screwTurns"),
+            _ => source,
+        }
         : source;
 
     private static double Trace(Covariance2 c) => c.Uu + c.Vv;

@@ -25,15 +25,18 @@ internal static class StepWords
         using JsonDocument? document = JsonText.Parse(System.Text.Encoding.UTF8.GetBytes(text), new() { MaxDepth = JsonText.MostDepth }, out _);
         if (document is not { RootElement: { ValueKind: JsonValueKind.Object } e })
             return Wording.Of(Get("step.plain"), n);
-        string kind = Word(e, "kind");
-        return kind switch
+        return Word(e, "kind") switch
         {
             "mark" when Length(e, "path") is { } path => Wording.Of(Get("step.mark"), n, Word(e, "leg"), path),
             "survey" when Length(e, "x") is { } x && Length(e, "y") is { } y => Wording.Of(Get("step.survey"), n, x, y),
             "turn" => Wording.Of(Get("step.turn"), n, Word(e, "leg"), Word(e, "screw")),
-            "shim" or "moveTarget" or "raiseTube" => Wording.Of(Get("step." + kind), n),
-            "realign" or "disturbed" => Wording.Of(Get("step." + kind), n, Word(e, "leg")),
-            "skip" or "again" => Wording.Of(Get("step." + kind), n, Word(e, "step")),
+            "shim" => Wording.Of(Get("step.shim"), n),
+            "moveTarget" => Wording.Of(Get("step.moveTarget"), n),
+            "raiseTube" => Wording.Of(Get("step.raiseTube"), n),
+            "realign" => Wording.Of(Get("step.realign"), n, Word(e, "leg")),
+            "disturbed" => Wording.Of(Get("step.disturbed"), n, Word(e, "leg")),
+            "skip" => Wording.Of(Get("step.skip"), n, Word(e, "step")),
+            "again" => Wording.Of(Get("step.again"), n, Word(e, "step")),
             _ => Wording.Of(Get("step.plain"), n),
         };
     }

@@ -10,7 +10,7 @@ internal sealed record ScaleBar(string Words, PixelPoint Middle, PixelBox Box, I
 /// <summary>Places a scale bar at an edge of the free zone, away from the symbols.</summary>
 internal sealed class ScaleBarPlacer(CardSight sight, Pen pen)
 {
-    private const double LongestShare = 0.42, LongestInchShare = 0.46; // of the zone's side; half an inch on the small card
+    private const double LongestShare = 0.42, LongestInchShare = 0.49; // of the zone's side; half an inch on the small card
     private const double TickDistance = 5; // CSS px, the least
     private const double TickHeight = 6; // CSS px
     private static readonly double[] s_steps = [1, 5, 10, 20];
