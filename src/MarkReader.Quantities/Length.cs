@@ -6,7 +6,8 @@ namespace MarkReader.Quantities;
 /// <remarks>Finite; may be negative where a direction is meant. Default: zero.</remarks>
 public readonly record struct Length : IComparable<Length>
 {
-    private const double MillimetresPerInch = 25.4;
+    /// <summary>An inch is exactly 25.4 mm (ISO 80000-3; international yard and pound agreement, 1959).</summary>
+    public const double MillimetresPerInch = 25.4;
 
     private Length(double millimetres) => Millimetres = millimetres;
 

@@ -29,4 +29,7 @@ public enum UncertaintySource
 
     /// <summary>The point about which the beam swings.</summary>
     PivotOffset,
+
+    /// <summary>Turns of the screws after the marks: a turn also shifts the beam a little.</summary>
+    ScrewTurns,
 }

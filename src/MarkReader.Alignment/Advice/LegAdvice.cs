@@ -19,7 +19,11 @@ public abstract record LegAction
     /// <summary>Turn one screw.</summary>
     /// <param name="Screw">Its name.</param>
     /// <param name="Turns">Positive clockwise, as seen facing the knob.</param>
-    public sealed record Turn(string Screw, double Turns) : LegAction;
+    public sealed record Turn(string Screw, double Turns) : LegAction
+    {
+        /// <summary>Whether it goes beyond the place wanted, so that the next one comes back from one side.</summary>
+        public bool GoesBeyond { get; init; }
+    }
 
     /// <summary>The leg is within its tolerance.</summary>
     public sealed record Done : LegAction;

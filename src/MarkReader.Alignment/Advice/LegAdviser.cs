@@ -76,7 +76,7 @@ public static class LegAdviser
             if (_plan.Next(result, _plan.Screws(result.AtMark, afterPulse)) is { } turn)
             {
                 ScrewResponse response = result.Now.Responses()[turn.Screw];
-                return (new LegAction.Turn(response.Screw, turn.Turns), _words.Turn(response, turn.OneSided, state));
+                return (new LegAction.Turn(response.Screw, turn.Turns) { GoesBeyond = turn.OneSided }, _words.Turn(response, turn.OneSided, state));
             }
 
             if (state.Verdict == Verdict.Outside && result.TurnedSince.Count == 0)

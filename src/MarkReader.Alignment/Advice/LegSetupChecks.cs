@@ -17,8 +17,8 @@ internal static class LegSetupChecks
     public static Failure? Setup(LegSetup setup) =>
         LegChecks.NearAndFar(setup.Near.Path.Millimetres, setup.Far.Path.Millimetres, setup.Near.PathUncertainty.Millimetres)
         ?? LegChecks.All(setup.Leg, [setup.Near, setup.Far])
-        ?? InputChecks.Between(setup.Tolerance.Millimetres, (0.001, 100), AdviceFailures.ToleranceInvalid, "the tolerance on the spread in mm", "give what the aperture leaves to the beam, 0.5 mm on common machines")
-        ?? InputChecks.Between(setup.TargetRadius.Millimetres, (1, 200), AdviceFailures.TargetRadiusInvalid, "the target's radius in mm", "give the distance from the card's origin at which a mark is still on the target")
+        ?? InputChecks.Lengths(setup.Tolerance.Millimetres, (0.001, 100), AdviceFailures.ToleranceInvalid, "the tolerance on the spread", $"give what the aperture leaves to the beam, {InputChecks.Mm(0.5)} on common machines")
+        ?? InputChecks.Lengths(setup.TargetRadius.Millimetres, (1, 200), AdviceFailures.TargetRadiusInvalid, "the target's radius", "give the distance from the card's origin at which a mark is still on the target")
         ?? Habits(setup.Habits)
         ?? KnownResponseChecks.All(setup.Frame.Screws, setup.Known);
 
@@ -28,29 +28,30 @@ internal static class LegSetupChecks
             return new(AdviceFailures.TooManyEvents, $"the leg has {events.Count} events", $"give at most {MostEvents}; begin a new visit");
         if (events.OfType<LegEvent.Mark>().Select(m => m.Path).Distinct().Count() > MostStations)
             return new(AdviceFailures.TooManyStations, $"the leg has marks at more than {MostStations} path lengths", "fire at a few stations and give marks of one station the same path length");
-        return events.Select((e, i) => Event(model, e, i + 1)).FirstOrDefault(f => f is not null);
+        return events.Select((e, i) => Event(model, e, $"{new SaidEvent(i + 1)} of the leg")).FirstOrDefault(f => f is not null);
     }
 
-    private static Failure? Event(LegModel model, LegEvent e, int number) => e switch
+    /// <param name="which">How a message calls the event.</param>
+    public static Failure? Event(LegModel model, LegEvent e, Wording which) => e switch
     {
         LegEvent.Turn turn when model.IndexOf(turn.Screw) < 0 =>
-            new(AdviceFailures.ScrewUnknown, $"event {number} of the leg turns a screw that its frame does not have", $"the frame's screws are {string.Join(", ", model.Screws.Select(s => s.Screw))}"),
+            new(AdviceFailures.ScrewUnknown, $"{which} turns a screw that its frame does not have", $"the frame's screws are {string.Join(", ", model.Screws.Select(s => s.Screw))}"),
         LegEvent.Turn turn when !(Math.Abs(turn.Turns) <= MostTurns) =>
-            new(AdviceFailures.TurnsInvalid, $"event {number} of the leg turns a screw by {InputChecks.Text(turn.Turns)} turns", "give turns of the knob between -20 and 20, clockwise positive"),
-        LegEvent.Mark mark => Mark(mark, number),
+            new(AdviceFailures.TurnsInvalid, $"{which} turns a screw by {InputChecks.Text(turn.Turns)} turns", "give turns of the knob between -20 and 20, clockwise positive"),
+        LegEvent.Mark mark => Mark(mark, which),
         _ => null,
     };
 
-    private static Failure? Mark(LegEvent.Mark mark, int number)
+    private static Failure? Mark(LegEvent.Mark mark, Wording which)
     {
         if (!(mark.Path >= LegChecks.ShortestPath && mark.Path <= LegChecks.LongestPath))
-            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at the path length {InputChecks.Text(mark.Path)} mm", "give the path length of its station, between 1 mm and 20 m");
+            return new(AdviceFailures.MarkInvalid, $"{which} is a mark at the path length {InputChecks.Mm(mark.Path)}", $"give the path length of its station, between {InputChecks.Mm(LegChecks.ShortestPath)} and 20 m");
         if (!(Math.Abs(mark.At.Point.U) <= FarthestMark && Math.Abs(mark.At.Point.V) <= FarthestMark))
-            return new(AdviceFailures.MarkInvalid, $"event {number} of the leg is a mark at ({InputChecks.Text(mark.At.Point.U)}, {InputChecks.Text(mark.At.Point.V)}) mm", "give u and v in the card frame, at most 300 mm from its origin");
+            return new(AdviceFailures.MarkInvalid, $"{which} is a mark at ({InputChecks.Bare(mark.At.Point.U)}, {InputChecks.Bare(mark.At.Point.V)}) {Wording.Unit}", $"give u and v in the card frame, at most {InputChecks.Mm(FarthestMark)} from its origin");
         Covariance2 c = mark.At.Covariance;
         return c.Determinant > 1e-16 && c.Uu <= 2500 && c.Vv <= 2500
             ? null
-            : new(AdviceFailures.MarkUncertaintyInvalid, $"the uncertainty of the mark in event {number} of the leg is not between 0.0001 and 50 mm", "give every mark its standard uncertainty, 0.05 mm when it was measured on a good photo");
+            : new(AdviceFailures.MarkUncertaintyInvalid, $"the uncertainty of the mark in {which} is not between {InputChecks.Bare(0.0001)} and {InputChecks.Mm(50)}", $"give every mark its standard uncertainty, {InputChecks.Mm(0.05)} when it was measured on a good photo");
     }
 
     private static Failure? Habits(ScrewHabits h)

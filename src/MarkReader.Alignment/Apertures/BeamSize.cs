@@ -85,8 +85,8 @@ public static class BeamSizeFit
         {
             double d = mark.Diameter.Value.Millimetres;
             if ((InputChecks.Between(mark.Energy, (1e-9, 1e9), ApertureFailures.EnergyInvalid, "a pulse energy", hint)
-                ?? InputChecks.Between(d, (0.01, 100), ApertureFailures.DiameterInvalid, "a mark's diameter in mm", hint)
-                ?? InputChecks.Between(mark.Diameter.Uncertainty.Millimetres, (1e-6, d), ApertureFailures.DiameterInvalid, "the standard uncertainty of a diameter in mm", hint)) is { } wrong)
+                ?? InputChecks.Lengths(d, (0.01, 100), ApertureFailures.DiameterInvalid, "a mark's diameter", hint)
+                ?? InputChecks.Lengths(mark.Diameter.Uncertainty.Millimetres, (1e-6, d), ApertureFailures.DiameterInvalid, "the standard uncertainty of a diameter", hint)) is { } wrong)
                 return wrong;
         }
 

@@ -84,10 +84,10 @@ public static class Clipping
     {
         double w = aperture.BeamRadius.Value.Millimetres, u = aperture.BeamRadius.Uncertainty.Millimetres;
         double offset = (aperture.Offset.Point - CardPoint.Origin).Magnitude, spread = Math.Sqrt(aperture.Offset.Covariance.Uu + aperture.Offset.Covariance.Vv);
-        return InputChecks.Between(aperture.Radius.Millimetres, (0.1, 100), ApertureFailures.ApertureRadius, $"the radius of {aperture.Name} in mm", Hint)
-            ?? InputChecks.Between(w, (0.05, 100), ApertureFailures.BeamRadius, "the beam's radius in mm", Hint)
-            ?? InputChecks.Between(u, (0, w / RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, "the standard uncertainty of the beam's radius in mm", "measure the beam's size with marks at several pulse energies")
-            ?? InputChecks.Between(offset, (0, 200), ApertureFailures.ApertureOffset, "the beam's offset in mm", Hint)
-            ?? InputChecks.Between(spread, (0, 200), ApertureFailures.ApertureOffset, "the uncertainty of the beam's offset in mm", Hint);
+        return InputChecks.Lengths(aperture.Radius.Millimetres, (0.1, 100), ApertureFailures.ApertureRadius, $"the radius of {aperture.Name}", Hint)
+            ?? InputChecks.Lengths(w, (0.05, 100), ApertureFailures.BeamRadius, "the beam's radius", Hint)
+            ?? InputChecks.Lengths(u, (0, w / RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, "the standard uncertainty of the beam's radius", "measure the beam's size with marks at several pulse energies")
+            ?? InputChecks.Lengths(offset, (0, 200), ApertureFailures.ApertureOffset, "the beam's offset", Hint)
+            ?? InputChecks.Lengths(spread, (0, 200), ApertureFailures.ApertureOffset, "the uncertainty of the beam's offset", Hint);
     }
 }

@@ -26,8 +26,8 @@ public static class ApertureCentring
     public static Outcome<CentringAdvice> Advise(MeasuredPoint mark, MeasuredPoint centre, Length tolerance, TubeSupports? supports = null)
     {
         MeasuredVector offset = new(mark.Point - centre.Point, mark.Covariance + centre.Covariance);
-        if ((InputChecks.Between(offset.Vector.Magnitude, (0, FarthestOffset), CentringFailures.OffsetInvalid, "the mark's distance from the aperture's centre in mm", "give mark and centre on the same card, in mm")
-            ?? InputChecks.Between(tolerance.Millimetres, (0.001, FarthestOffset), CentringFailures.ToleranceInvalid, "the tolerance of centring in mm", "say how far from the aperture's centre the beam may pass, for example 0.5 mm")
+        if ((InputChecks.Lengths(offset.Vector.Magnitude, (0, FarthestOffset), CentringFailures.OffsetInvalid, "the mark's distance from the aperture's centre", "give mark and centre on the same card, in mm")
+            ?? InputChecks.Lengths(tolerance.Millimetres, (0.001, FarthestOffset), CentringFailures.ToleranceInvalid, "the tolerance of centring", $"say how far from the aperture's centre the beam may pass, for example {InputChecks.Mm(0.5)}")
             ?? supports?.Check()) is { } wrong)
             return wrong;
 

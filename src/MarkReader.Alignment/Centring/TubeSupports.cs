@@ -30,9 +30,9 @@ public sealed record TubeSupports(MeasuredLength Front, MeasuredLength Rear)
     {
         const string hint = "measure from mirror one along the beam to each of the tube's two supports, in mm";
         double f = Front.Value.Millimetres, r = Rear.Value.Millimetres;
-        return InputChecks.Between(f, (0, MostDistance), CentringFailures.SupportsInvalid, "the front support's distance in mm", hint)
-            ?? InputChecks.Between(r - f, (LeastDistance, MostDistance), CentringFailures.SupportsInvalid, "the distance between the supports in mm", hint)
-            ?? InputChecks.Between(Math.Max(Front.Uncertainty.Millimetres, Rear.Uncertainty.Millimetres), (0, LeastDistance), CentringFailures.SupportsInvalid, "the uncertainty of a support's distance in mm", hint);
+        return InputChecks.Lengths(f, (0, MostDistance), CentringFailures.SupportsInvalid, "the front support's distance", hint)
+            ?? InputChecks.Lengths(r - f, (LeastDistance, MostDistance), CentringFailures.SupportsInvalid, "the distance between the supports", hint)
+            ?? InputChecks.Lengths(Math.Max(Front.Uncertainty.Millimetres, Rear.Uncertainty.Millimetres), (0, LeastDistance), CentringFailures.SupportsInvalid, "the uncertainty of a support's distance", hint);
     }
 
     private static double Square(double x) => x * x;

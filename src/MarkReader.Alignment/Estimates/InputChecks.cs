@@ -12,7 +12,22 @@ public static class InputChecks
             ? null
             : new(code, $"{what} is {Text(value)}, not between {Text(range.Least)} and {Text(range.Most)}", hint);
 
+    /// <summary>The same of a length in mm.</summary>
+    /// <param name="what">What it is, without its unit.</param>
+    public static Failure? Lengths(double value, (double Least, double Most) range, FailureCode code, string what, Wording hint) =>
+        value >= range.Least && value <= range.Most
+            ? null
+            : new(code, $"{what} in {Wording.Unit} is {Bare(value)}, not between {Bare(range.Least)} and {Bare(range.Most)}", hint);
+
+    /// <summary>A length in a message, with its unit.</summary>
+    public static SaidLength Mm(double value) => new(value, Format(value));
+
+    /// <summary>A length in a message, without its unit.</summary>
+    public static SaidLength Bare(double value) => new(value, Format(value), HasUnit: false);
+
     /// <summary>A number as messages show it.</summary>
     public static string Text(double value) =>
-        value.ToString(value == 0 || Math.Abs(value) is >= 1e-3 and < 1e7 ? "0.####" : "G4", CultureInfo.InvariantCulture);
+        value.ToString(Format(value), CultureInfo.InvariantCulture);
+
+    private static string Format(double value) => value == 0 || Math.Abs(value) is >= 1e-3 and < 1e7 ? "0.####" : "G4";
 }

@@ -12,11 +12,11 @@ internal static class FrameChecks
 
     private const int LongestName = 100;
 
-    public static Failure? Arm(double arm) => InputChecks.Between(
-        arm, (ShortestArm, LongestArm), FrameFailures.ArmInvalid, "the arm in mm", "measure between the middles of two neighbouring contacts of the mirror's plate");
+    public static Failure? Arm(double arm) => InputChecks.Lengths(
+        arm, (ShortestArm, LongestArm), FrameFailures.ArmInvalid, "the arm", "measure between the middles of two neighbouring contacts of the mirror's plate");
 
-    public static Failure? Pitch(double pitch) => InputChecks.Between(
-        pitch, (ScrewThreads.LeastPitch, ScrewThreads.MostPitch), FrameFailures.PitchInvalid, "the pitch in mm", "give the advance in one turn, 0.7 mm for M4");
+    public static Failure? Pitch(double pitch) => InputChecks.Lengths(
+        pitch, (ScrewThreads.LeastPitch, ScrewThreads.MostPitch), FrameFailures.PitchInvalid, "the pitch", $"give the advance in one turn, {InputChecks.Mm(0.7)} for M4");
 
     public static Failure? Incidence(Angle incidence) => InputChecks.Between(
         incidence.Degrees, (0, 75), FrameFailures.IncidenceInvalid, "the mirror's angle of incidence in degrees", "give 45 for a mirror that turns the beam by a right angle");

@@ -24,7 +24,9 @@ public static class LegChecks
     /// <summary>Largest pivot offset, mm. A frame 30 mm wide has about 10 mm.</summary>
     public const double LargestPivotOffset = 200;
 
-    private const string Measure = "measure from the source mirror's reflecting point to the target along the beam, in mm";
+    private static readonly Wording s_measure = $"measure from the source mirror's reflecting point to the target along the beam, in {Wording.Unit}";
+
+    private static readonly Wording s_pivot = $"give 0 when it is not known; it is seldom more than {Mm(15)}";
 
     /// <summary>The path lengths of the near and the far station and the standard uncertainty of each, mm.</summary>
     public static Failure? NearAndFar(double near, double far, double uncertainty)
@@ -47,12 +49,12 @@ public static class LegChecks
     public static Failure? Pivot(double offset, double uncertainty, double shortestPath)
     {
         if (!double.IsFinite(offset) || Math.Abs(offset) > LargestPivotOffset)
-            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Text(offset)} mm is not between -200 and 200 mm", "give 0 when it is not known; it is seldom more than 15 mm");
+            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Mm(offset)} is not between {Bare(-LargestPivotOffset)} and {Mm(LargestPivotOffset)}", s_pivot);
         if (offset + shortestPath <= 0)
-            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Mm(offset)} puts the swing point at or beyond the near station", "give 0 when it is not known; it is seldom more than 15 mm");
+            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Mm(offset)} puts the swing point at or beyond the near station", s_pivot);
         return double.IsFinite(uncertainty) && uncertainty >= 0 && uncertainty <= LargestPivotOffset
             ? null
-            : new(LegFailures.PivotUncertaintyInvalid, $"the pivot offset's uncertainty {Text(uncertainty)} mm is not between 0 and 200 mm", "give a standard uncertainty in mm, 0 when the offset is to be taken as exact");
+            : new(LegFailures.PivotUncertaintyInvalid, $"the pivot offset's uncertainty {Mm(uncertainty)} is not between 0 and {Mm(LargestPivotOffset)}", $"give a standard uncertainty in {Wording.Unit}, 0 when the offset is to be taken as exact");
     }
 
     /// <summary>A leg and all its stations.</summary>
@@ -77,26 +79,26 @@ public static class LegChecks
     private static Failure? Path(double path, string which)
     {
         if (!double.IsFinite(path))
-            return new(LegFailures.PathNotANumber, $"the {which} path length is not a finite number", Measure);
+            return new(LegFailures.PathNotANumber, $"the {which} path length is not a finite number", s_measure);
         if (path < 0)
-            return new(LegFailures.PathNegative, $"the {which} path length is negative ({Mm(path)})", Measure);
+            return new(LegFailures.PathNegative, $"the {which} path length is negative ({Mm(path)})", s_measure);
         if (path == 0)
-            return new(LegFailures.PathZero, $"the {which} path length is zero", Measure);
+            return new(LegFailures.PathZero, $"the {which} path length is zero", s_measure);
         if (path < ShortestPath)
-            return new(LegFailures.PathTooShort, $"the {which} path length is less than 1 mm", Measure);
+            return new(LegFailures.PathTooShort, $"the {which} path length is less than {Mm(ShortestPath)}", s_measure);
         return path > LongestPath
-            ? new(LegFailures.PathTooLong, $"the {which} path length {Mm(path)} is more than 20 m", Measure)
+            ? new(LegFailures.PathTooLong, $"the {which} path length {Mm(path)} is more than 20 m", s_measure)
             : null;
     }
 
     private static Failure? PathUncertainty(double uncertainty) => double.IsFinite(uncertainty) && uncertainty >= 0
         ? null
-        : new(LegFailures.PathUncertaintyInvalid, $"the path lengths' uncertainty {Text(uncertainty)} mm is not zero or more", "give a standard uncertainty in mm, about 1 for a length read off a tape measure");
+        : new(LegFailures.PathUncertaintyInvalid, $"the path lengths' uncertainty {Mm(uncertainty)} is not zero or more", $"give a standard uncertainty, about {Mm(1)} for a length read off a tape measure");
 
     private static Failure? Travel(double travel, double uncertainty)
     {
         if (travel < ShortestTravel)
-            return new(LegFailures.TravelTooShort, $"the stations are only {Mm(travel)} apart", "use nearly the whole travel of the carriage, and at least 10 mm");
+            return new(LegFailures.TravelTooShort, $"the stations are only {Mm(travel)} apart", $"use nearly the whole travel of the carriage, and at least {Mm(ShortestTravel)}");
         return travel < TravelOverUncertainty * uncertainty
             ? new(LegFailures.TravelUncertain, $"the travel of {Mm(travel)} is known to {Mm(uncertainty)} only", "use more of the carriage's travel, or measure the path lengths better")
             : null;
@@ -104,7 +106,9 @@ public static class LegChecks
 
     private static double Square(Length length) => length.Millimetres * length.Millimetres;
 
-    private static string Mm(double value) => Text(value) + " mm";
+    private static SaidLength Mm(double value) => new(value);
+
+    private static SaidLength Bare(double value) => new(value, HasUnit: false);
 
     private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

@@ -18,12 +18,12 @@ public static class StockChecks
     private const int MostPieces = 10_000;
 
     /// <summary>What is wrong with a wanted height in mm, or null.</summary>
-    public static Failure? Height(double wanted) => InputChecks.Between(
-        wanted, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height in mm", "a stack of shims can only raise, and by 20 mm at most");
+    public static Failure? Height(double wanted) => InputChecks.Lengths(
+        wanted, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height", $"a stack of shims can only raise, and by {InputChecks.Mm(20)} at most");
 
     /// <summary>What is wrong with a height's tolerance in mm, or null.</summary>
-    public static Failure? Tolerance(double tolerance) => InputChecks.Between(
-        tolerance, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance in mm", "say how far from the wanted height the stack may be, for example 0.05 mm");
+    public static Failure? Tolerance(double tolerance) => InputChecks.Lengths(
+        tolerance, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance", $"say how far from the wanted height the stack may be, for example {InputChecks.Mm(0.05)}");
 
     /// <summary>What is wrong with the call, or null.</summary>
     internal static Failure? All(IReadOnlyList<StockItem> stock, Length wanted, Length tolerance)
@@ -39,7 +39,7 @@ public static class StockChecks
     }
 
     private static Failure? Item(StockItem item, string hint) =>
-        InputChecks.Between(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, "a piece's thickness in mm", hint)
-        ?? InputChecks.Between(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, "a thickness's standard uncertainty in mm", hint)
+        InputChecks.Lengths(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, "a piece's thickness", hint)
+        ?? InputChecks.Lengths(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, "a thickness's standard uncertainty", hint)
         ?? InputChecks.Between(item.Count ?? 1, (1, MostPieces), ShimFailures.CountInvalid, "a piece's count", "leave out kinds of which there is none; without a count there are as many as needed");
 }

@@ -25,8 +25,8 @@ public static class SurveyFailures
     internal static Failure? Check(Bed bed, IReadOnlyList<SurveyMark> marks)
     {
         const string travels = "give the head's and the gantry's full travel in mm";
-        if ((InputChecks.Between(bed.X.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the head's travel in mm", travels)
-            ?? InputChecks.Between(bed.Y.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the gantry's travel in mm", travels)) is { } wrong)
+        if ((InputChecks.Lengths(bed.X.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the head's travel", travels)
+            ?? InputChecks.Lengths(bed.Y.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the gantry's travel", travels)) is { } wrong)
             return wrong;
         if (marks.Count > MostMarks)
             return new(TooManyMarks, $"the survey has {marks.Count} marks, more than {MostMarks}", "give the marks of one survey only");

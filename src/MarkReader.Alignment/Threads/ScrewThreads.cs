@@ -44,7 +44,7 @@ public static class ScrewThreads
 
     /// <summary>A thread of the user's own pitch, mm.</summary>
     public static Outcome<ScrewThread> Own(double pitch) =>
-        InputChecks.Between(pitch, (LeastPitch, MostPitch), ThreadFailures.PitchInvalid, "the thread's pitch in mm", Hint) is { } wrong
+        InputChecks.Lengths(pitch, (LeastPitch, MostPitch), ThreadFailures.PitchInvalid, "the thread's pitch", Hint) is { } wrong
             ? wrong
             : new ScrewThread(InputChecks.Text(pitch) + " mm", ThreadSeries.Own, Length.FromMillimetres(pitch));
 }

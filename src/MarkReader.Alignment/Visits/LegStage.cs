@@ -20,7 +20,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
     public static Outcome<LegStage> Of(VisitSetup setup, VisitLeg leg, VisitHistory history, double tightness = 1)
     {
         if (!LegAdviser.Advise(leg.Setup, history.Leg(leg.Name)).TryGet(out LegAdvice? stated, out Failure? failure))
-            return failure with { Message = $"leg {leg.Name}: {failure.Message}" };
+            return failure with { What = $"leg {leg.Name}: {failure.What}" };
         LegAdvice advice = stated;
         Length part = tightness * Part(setup, leg);
         if (part < leg.Setup.Tolerance && !LegAdviser.Advise(leg.Setup with { Tolerance = part }, history.Leg(leg.Name)).TryGet(out advice!, out failure))
@@ -41,7 +41,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
     private static VisitAction ActionOf(VisitSetup setup, VisitLeg leg, VisitHistory history, LegAction action) => action switch
     {
         LegAction.Fire fire => new VisitAction.Fire(leg.Name, fire.Path, leg.Name == VisitLeg.Two ? setup.Bed?.Travels.At(history.End) : null),
-        LegAction.Turn turn => new VisitAction.Turn(leg.Name, turn.Screw, turn.Turns),
+        LegAction.Turn turn => new VisitAction.Turn(leg.Name, turn.Screw, turn.Turns) { GoesBeyond = turn.GoesBeyond },
         _ => new VisitAction.Stop(),
     };
 

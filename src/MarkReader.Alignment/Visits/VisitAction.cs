@@ -16,7 +16,11 @@ public abstract record VisitAction
     public sealed record Fire(string Leg, double Path, Length? Gantry) : VisitAction;
 
     /// <summary>Turn one screw; positive clockwise, facing the knob.</summary>
-    public sealed record Turn(string Leg, string Screw, double Turns) : VisitAction;
+    public sealed record Turn(string Leg, string Screw, double Turns) : VisitAction
+    {
+        /// <summary>Whether it goes beyond the place wanted, so that the next one comes back from one side; false for a turn that was done.</summary>
+        public bool GoesBeyond { get; init; }
+    }
 
     /// <summary>Fire one pulse with tape on the head's entry hole and the head at this place.</summary>
     public sealed record Survey(Length X, Length Y) : VisitAction;

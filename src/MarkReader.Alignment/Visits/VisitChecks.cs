@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Survey;
 using MarkReader.Quantities;
@@ -22,7 +23,7 @@ internal static class VisitChecks
         foreach (VisitLeg leg in setup.Legs)
         {
             if (LegSetupChecks.Setup(leg.Setup) is { } wrong)
-                return wrong with { Message = $"leg {leg.Name}: {wrong.Message}" };
+                return wrong with { What = $"leg {leg.Name}: {wrong.What}" };
         }
 
         return Bed(setup) ?? Aperture(setup) ?? (setup.Stock.Count == 0 ? null : StockChecks.All(setup.Stock, Length.Zero, Length.Zero));
@@ -32,7 +33,8 @@ internal static class VisitChecks
     {
         if (events.Count > MostEvents)
             return new(VisitFailures.TooManyEvents, $"the visit has {events.Count} events", $"give at most {MostEvents}; begin a new visit");
-        return events.Select((e, i) => Event(setup, e, i + 1)).FirstOrDefault(f => f is not null);
+        Dictionary<string, LegModel> models = setup.Legs.ToDictionary(l => l.Name, l => l.Setup.Model);
+        return events.Select((e, i) => Event(setup, models, e, i + 1)).FirstOrDefault(f => f is not null);
     }
 
     private static Failure? Bed(VisitSetup setup)
@@ -42,7 +44,7 @@ internal static class VisitChecks
         if (setup.Find(VisitLeg.Two) is null)
             return new(VisitFailures.BedInvalid, "a bed is given but no leg 2, whose marks a corner survey continues", "give leg 2, or leave the bed out");
         return SurveyFailures.Check(bed.Travels, [])
-            ?? InputChecks.Between(bed.Tolerance.Millimetres, (0.01, 100), VisitFailures.BedInvalid, "the tolerance of the spread over the bed in mm", "say how far apart two marks over the bed may lie, for example 0.5 mm");
+            ?? InputChecks.Lengths(bed.Tolerance.Millimetres, (0.01, 100), VisitFailures.BedInvalid, "the tolerance of the spread over the bed", $"say how far apart two marks over the bed may lie, for example {InputChecks.Mm(0.5)}");
     }
 
     private static Failure? Aperture(VisitSetup setup)
@@ -51,19 +53,19 @@ internal static class VisitChecks
             return null;
         if (setup.Bed is null)
             return new(VisitFailures.ApertureInvalid, "an aperture is given but no bed", "give the bed's travels: the beam is centred when its marks over the bed agree");
-        return InputChecks.Between(aperture.Tolerance.Millimetres, (0.01, 100), VisitFailures.ApertureInvalid, "the tolerance of centring in mm", "say how far from the aperture's centre the beam may pass, for example 0.5 mm")
+        return InputChecks.Lengths(aperture.Tolerance.Millimetres, (0.01, 100), VisitFailures.ApertureInvalid, "the tolerance of centring", $"say how far from the aperture's centre the beam may pass, for example {InputChecks.Mm(0.5)}")
             ?? InputChecks.Between((aperture.Centre.Point - CardPoint.Origin).Magnitude, (0, 50), VisitFailures.ApertureInvalid, "the aperture's centre in the card frame, mm from its origin", "give its u and v on the head's card in mm");
     }
 
-    private static Failure? Event(VisitSetup setup, VisitEvent e, int number)
+    private static Failure? Event(VisitSetup setup, Dictionary<string, LegModel> models, VisitEvent e, int number)
     {
-        Failure Wrong(string what, string hint) => new(VisitFailures.EventInvalid, $"event {number} {what}", hint);
+        Failure Wrong(Wording what, Wording hint) => new(VisitFailures.EventInvalid, $"{new SaidEvent(number)} {what}", hint);
         switch (e)
         {
             case VisitEvent.Mark mark:
-                return Leg(setup, mark.Leg, number) ?? Place(mark.At.Point);
+                return Leg(setup, mark.Leg, number) ?? Place(mark.At.Point) ?? LegSetupChecks.Event(models[mark.Leg], new LegEvent.Mark(mark.Path, mark.At), $"{new SaidEvent(number)}");
             case VisitEvent.Turn turn:
-                return Leg(setup, turn.Leg, number);
+                return Leg(setup, turn.Leg, number) ?? LegSetupChecks.Event(models[turn.Leg], new LegEvent.Turn(turn.Screw, turn.Turns), $"{new SaidEvent(number)}");
             case VisitEvent.Realign realign:
                 return Leg(setup, realign.Leg, number);
             case VisitEvent.Disturbed disturbed:
@@ -75,13 +77,13 @@ internal static class VisitChecks
             case VisitEvent.Survey or VisitEvent.Shim when setup.Bed is null:
                 return Wrong("belongs to a corner survey, but the machine has no bed", "give the bed's travels: \"bed\": {\"x\": 500, \"y\": 400}");
             case VisitEvent.Survey survey:
-                return SurveyFailures.Check(setup.Bed!.Travels, [survey.Seen]) is { } off ? off with { Message = $"event {number}: {off.Message}" } : Place(survey.Seen.Mark.Point);
+                return SurveyFailures.Check(setup.Bed!.Travels, [survey.Seen]) is { } off ? off with { What = $"{new SaidEvent(number)}: {off.What}" } : Place(survey.Seen.Mark.Point);
             case VisitEvent.Shim shim:
-                return Math.Abs(shim.Height.Millimetres) <= MostShim ? null : Wrong($"is a shim of {InputChecks.Text(shim.Height.Millimetres)} mm", "give its height in mm, at most 20; negative when shims were taken away");
+                return Math.Abs(shim.Height.Millimetres) <= MostShim ? null : Wrong($"is a shim of {InputChecks.Mm(shim.Height.Millimetres)}", $"give its height, at most {InputChecks.Mm(MostShim)}; negative when shims were taken away");
             case VisitEvent.MoveTarget move:
-                return move.By.Magnitude <= MostMove ? null : Wrong("moves the target by more than 50 mm", "give u and v in mm");
+                return move.By.Magnitude <= MostMove ? null : Wrong($"moves the target by more than {InputChecks.Mm(MostMove)}", $"give u and v in {Wording.Unit}");
             case VisitEvent.RaiseTube raise:
-                return Math.Abs(raise.Height.Millimetres) <= MostRise ? null : Wrong("raises the tube by more than 100 mm", "give the height in mm");
+                return Math.Abs(raise.Height.Millimetres) <= MostRise ? null : Wrong($"raises the tube by more than {InputChecks.Mm(MostRise)}", $"give the height in {Wording.Unit}");
             default:
                 return null;
         }
@@ -92,10 +94,10 @@ internal static class VisitChecks
 
         Failure? Place(CardPoint at) => Math.Abs(at.U) <= FarthestMark && Math.Abs(at.V) <= FarthestMark
             ? null
-            : Wrong($"is a mark at ({InputChecks.Text(at.U)}, {InputChecks.Text(at.V)}) mm", "give u and v in the card frame, at most 300 mm from its origin");
+            : Wrong($"is a mark at ({InputChecks.Bare(at.U)}, {InputChecks.Bare(at.V)}) {Wording.Unit}", $"give u and v in the card frame, at most {InputChecks.Mm(FarthestMark)} from its origin");
     }
 
     private static Failure? Leg(VisitSetup setup, string name, int number) => setup.Find(name) is null
-        ? new(VisitFailures.LegUnknown, $"event {number} belongs to leg {(name.Length > 20 ? name[..20] : name)}, which the machine does not have", $"the machine's legs are {string.Join(", ", setup.Legs.Select(l => l.Name))}")
+        ? new(VisitFailures.LegUnknown, $"{new SaidEvent(number)} belongs to leg {(name.Length > 20 ? name[..20] : name)}, which the machine does not have", $"the machine's legs are {string.Join(", ", setup.Legs.Select(l => l.Name))}")
         : null;
 }

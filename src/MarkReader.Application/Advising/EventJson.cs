@@ -22,7 +22,7 @@ internal static class EventJson
     /// <returns>Null when something is wrong; <paramref name="fields"/> then says what.</returns>
     public static VisitEvent? Read(JsonFields fields, JsonElement element, int number)
     {
-        JsonObject e = fields.Object(element, $"event {number}", s_fields);
+        JsonObject e = fields.Object(element, $"{new SaidEvent(number)}", s_fields);
         string kind = e.Text("kind");
         VisitEvent? read = kind switch
         {
@@ -39,8 +39,17 @@ internal static class EventJson
             _ => null,
         };
         if (read is null)
-            fields.Refuse($"event {number} is of the kind '{JsonFields.Short(kind)}'", $"known kinds are {string.Join(", ", s_kinds)}");
+            fields.Refuse($"{new SaidEvent(number)} is of the kind '{JsonFields.Short(kind)}'", $"known kinds are {string.Join(", ", s_kinds)}");
         return fields.Wrong is null ? read : null;
+    }
+
+    /// <summary>Fields of an event, which was read before, that are not known.</summary>
+    public static IReadOnlyList<Warning> Ignored(string text)
+    {
+        using JsonDocument document = JsonDocument.Parse(text);
+        JsonFields fields = new(AdvisingFailures.Unreadable);
+        fields.Object(document.RootElement, "the event", s_fields);
+        return fields.Ignored;
     }
 
     private static VisitStep Step(JsonFields fields, JsonObject e)
@@ -71,7 +80,7 @@ internal static class EventJson
         double uncertainty = e.Number("uncertainty");
         if (uncertainty is >= LeastUncertainty and <= MostUncertainty)
             return uncertainty;
-        fields.Refuse($"the uncertainty of {e.Where} is not between 0.0001 and 50 mm", "give every mark its standard uncertainty, 0.05 mm when it was measured on a good photo");
+        fields.Refuse($"the uncertainty of {e.Where} is not between {new SaidLength(LeastUncertainty, "0.####", HasUnit: false)} and {new SaidLength(MostUncertainty)}", $"give every mark its standard uncertainty, {new SaidLength(0.05)} when it was measured on a good photo");
         return 1;
     }
 

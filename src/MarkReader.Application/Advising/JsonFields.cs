@@ -16,12 +16,12 @@ internal sealed class JsonFields(FailureCode code)
     /// <summary>Fields that were given and not known.</summary>
     public IReadOnlyList<Warning> Ignored => _ignored;
 
-    public void Refuse(string what, string hint) => Wrong ??= new(code, what, hint);
+    public void Refuse(Wording what, Wording hint) => Wrong ??= new(code, what, hint);
 
     /// <summary>The object; without fields when it is not one.</summary>
     /// <param name="where">What the object is, as messages call it.</param>
     /// <param name="known">Its fields, also those that are read elsewhere.</param>
-    public JsonObject Object(JsonElement element, string where, params string[] known)
+    public JsonObject Object(JsonElement element, Wording where, params string[] known)
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
@@ -39,12 +39,12 @@ internal sealed class JsonFields(FailureCode code)
 }
 
 /// <summary>One JSON object.</summary>
-internal sealed class JsonObject(JsonFields fields, JsonElement element, string where)
+internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording where)
 {
     /// <summary>No length of a machine is larger, mm.</summary>
     public const double LargestLength = 1e6;
 
-    public string Where => where;
+    public Wording Where => where;
 
     public bool Has(string name) => Find(name) is not null;
 
@@ -65,7 +65,7 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, string 
         double value = Number(name, otherwise);
         if (Math.Abs(value) <= LargestLength)
             return value;
-        fields.Refuse($"'{name}' of {where} is beyond any machine's", "give it in mm");
+        fields.Refuse($"'{name}' of {where} is beyond any machine's", $"give it in {Wording.Unit}");
         return 0;
     }
 

@@ -31,7 +31,7 @@ internal static class MachineJson
             PulseScatter = Length.FromMillimetres(PulseScatter(fields, machine)),
         };
         if (fields.Wrong is null && stock.Length > 0 && !StackSearch.Best(stock, Length.Zero, Length.FromMillimetres(0.1)).TryGet(out _, out Failure? wrong))
-            fields.Refuse($"the washers: {wrong.Message}", wrong.Hint);
+            fields.Refuse($"the washers: {wrong.What}", wrong.Remedy);
         return fields.Wrong is null ? setup : null;
     }
 
@@ -40,7 +40,7 @@ internal static class MachineJson
         double scatter = machine.Millimetres("pulseScatter", VisitSetup.UsualPulseScatter.Millimetres);
         if (scatter is >= 0 and <= 5)
             return scatter;
-        fields.Refuse("'pulseScatter' of the machine is not between 0 and 5 mm", "give the standard deviation of a mark from pulse to pulse in mm, or leave it out");
+        fields.Refuse($"'pulseScatter' of the machine is not between 0 and {new SaidLength(5)}", $"give the standard deviation of a mark from pulse to pulse in {Wording.Unit}, or leave it out");
         return 0;
     }
 
@@ -90,14 +90,14 @@ internal static class MachineJson
         double backlash = frame.Number("backlashDegrees", usual.Backlash.Degrees), unsure = frame.Number("backlashUncertaintyDegrees", usual.BacklashUncertainty.Degrees);
         ScrewHabits habits = usual with { Backlash = Angle.FromDegrees(backlash), BacklashUncertainty = Angle.FromDegrees(unsure), Arm = frame.Number("armUncertainty", usual.Arm) };
         if (Math.Abs(face) > 100)
-            fields.Refuse($"'faceDistance' of {frame.Where} is more than 100 mm", "say how far the mirror's face lies in front of the contacts, in mm");
+            fields.Refuse($"'faceDistance' of {frame.Where} is more than {new SaidLength(100)}", $"say how far the mirror's face lies in front of the contacts, in {Wording.Unit}");
         FoldSide fold = frame.Choice("fold", (FoldSide?)FoldSide.Unknown);
         if (fields.Wrong is not null)
             return null;
         if (!MirrorFrame.AtCorners(pivot, screws, arm, pitch).TryGet(out MirrorFrame? built, out Failure? failure)
             || !built.WithIncidence(Angle.FromDegrees(incidence)).TryGet(out built, out failure))
         {
-            fields.Refuse($"{frame.Where}: {failure.Message}", failure.Hint);
+            fields.Refuse($"{frame.Where}: {failure.What}", failure.Remedy);
             return null;
         }
 
@@ -111,7 +111,7 @@ internal static class MachineJson
         string thread = frame.Text("thread");
         if (ScrewThreads.Parse(thread).TryGet(out ScrewThread? found, out Failure? failure))
             return found.Pitch.Millimetres;
-        fields.Refuse($"{frame.Where}: {failure.Message}", failure.Hint);
+        fields.Refuse($"{frame.Where}: {failure.What}", failure.Remedy);
         return Pitch;
     }
 
@@ -128,9 +128,9 @@ internal static class MachineJson
         double u = aperture.Millimetres("u", 0), v = aperture.Millimetres("v", 0), uncertainty = aperture.Millimetres("uncertainty", CentreUncertainty);
         double diameter = aperture.Millimetres("diameter", UsualDiameter), beam = aperture.Millimetres("beamDiameter", UsualBeam), tolerance = aperture.Millimetres("tolerance", Tolerance);
         if (!(diameter > 0 && beam > 0))
-            fields.Refuse("the aperture's 'diameter' and 'beamDiameter' are not above zero", "give both in mm, 18 and 5 for example, or leave them out");
+            fields.Refuse("the aperture's 'diameter' and 'beamDiameter' are not above zero", $"give both, {new SaidLength(18)} and {new SaidLength(5)} for example, or leave them out");
         else if (tolerance > diameter / 2)
-            fields.Refuse("the aperture's 'tolerance' lets the beam pass outside its 'diameter'", "say how far from the centre the beam may pass, for example 0.5 mm");
+            fields.Refuse("the aperture's 'tolerance' lets the beam pass outside its 'diameter'", $"say how far from the centre the beam may pass, for example {new SaidLength(0.5)}");
         return new(new MeasuredPoint(new(u, v), Covariance2.Isotropic(uncertainty)), Length.FromMillimetres(tolerance)) { Diameter = Length.FromMillimetres(diameter), BeamDiameter = Length.FromMillimetres(beam) };
     }
 

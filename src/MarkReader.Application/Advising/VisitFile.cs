@@ -25,7 +25,7 @@ public static class VisitFile
             return fields.Wrong ?? new(AdvisingFailures.Unreadable, "the visit has no machine", Hint);
         VisitSetup? setup = MachineJson.Read(fields, machine);
         VisitEvent[] events = [.. file.List("events").Select((e, i) => EventJson.Read(fields, e, i + 1)).OfType<VisitEvent>()];
-        return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, events, fields.Ignored);
+        return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, events, [.. fields.Ignored, .. TravelCheck.Of(setup)]);
     }
 
     /// <summary>The file of these parts, each of which is one JSON value that was read before.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Application.Measuring;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
@@ -122,5 +121,5 @@ public static class MarkChoice
 
     private static double Distance(Mark a, Mark b) => a.Centre.Point.DistanceTo(b.Centre.Point);
 
-    private static string Mm(double value) => value.ToString("0.00", CultureInfo.InvariantCulture) + " mm";
+    private static SaidLength Mm(double value) => new(value, "0.00");
 }

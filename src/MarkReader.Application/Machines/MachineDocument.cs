@@ -17,6 +17,6 @@ public sealed class MachineDocument
     /// <summary>What was read in it.</summary>
     public VisitSetup Setup { get; }
 
-    /// <summary>What in it was not used.</summary>
+    /// <summary>What in it was not used, and what in it does not agree.</summary>
     public IReadOnlyList<Warning> Warnings { get; }
 }

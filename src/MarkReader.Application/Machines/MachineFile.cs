@@ -37,7 +37,7 @@ public static class MachineFile
             return wrong;
         // Its first action is asked for, so that no machine is kept at which a visit cannot begin.
         return VisitAdviser.Advise(setup, []).TryGet(out _, out Failure? failure)
-            ? new MachineDocument(Encoding.UTF8.GetString(JsonText.WithoutMark(bytes).Span), name, setup, fields.Ignored)
+            ? new MachineDocument(Encoding.UTF8.GetString(JsonText.WithoutMark(bytes).Span), name, setup, [.. fields.Ignored, .. TravelCheck.Of(setup)])
             : failure;
     }
 

@@ -1,8 +1,10 @@
 using System.Globalization;
+using System.Text.Json;
 using Dapper;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
+using static MarkReader.Application.Texts.AdviceTexts;
 
 namespace MarkReader.Application.Machines;
 
@@ -30,6 +32,25 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         transaction.Commit();
         return kept;
     });
+
+    /// <summary>The newest machine with the same document, whatever its blanks and line ends.</summary>
+    /// <param name="except">A machine that is not looked at; null: none.</param>
+    public Outcome<SameMachine> FindSame(MachineDocument document, long? except = null) => database.Run<SameMachine>(connection =>
+    {
+        using JsonDocument sought = JsonDocument.Parse(document.Text);
+        foreach ((long id, string text) in connection.Query<(long, string)>(
+            "SELECT id, document FROM machines WHERE name IS @Name AND id IS NOT @except ORDER BY id DESC", new { document.Name, except }, buffered: false))
+        {
+            using JsonDocument kept = JsonDocument.Parse(text);
+            if (JsonElement.DeepEquals(kept.RootElement, sought.RootElement))
+                return new SameMachine(Find(connection, id)!.Entry);
+        }
+
+        return new SameMachine(null);
+    });
+
+    /// <summary>Says that the same document is kept already.</summary>
+    public static Warning SameAs(MachineEntry same) => new("machineKnown", Say("warning.machineKnown", same.Id, same.Name));
 
     /// <summary>The machine with this id.</summary>
     public Outcome<KeptMachine> Find(long id) => database.Run<KeptMachine>(connection => Find(connection, id) is { } machine ? machine : MachineFailures.NotKept(id));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
@@ -22,8 +21,8 @@ public sealed record CardInput(
     /// <summary>A tape farther from the card than this, mm, belongs to another card.</summary>
     private const double MostHeight = 20;
 
-    private const string MeasureRulers = "measure both printed rulers from end to end and give their lengths in mm";
-    private const string MeasureTape = "give the height of the tape's surface above the card's in mm, negative when it lies lower, 0 when it lies on the card";
+    private static readonly Wording s_measureRulers = $"measure both printed rulers from end to end and give their lengths in {Wording.Unit}";
+    private static readonly Wording s_measureTape = $"give the height of the tape's surface above the card's in {Wording.Unit}, negative when it lies lower, 0 when it lies on the card";
 
     public static CardInput Nothing { get; } = new();
 
@@ -45,36 +44,36 @@ public sealed record CardInput(
     private Failure? Rulers()
     {
         if (RulerU is null && RulerV is null)
-            return RulerUncertainty is null ? null : new(ReadingFailures.RulerMissing, "the rulers' uncertainty is given without their lengths", MeasureRulers);
+            return RulerUncertainty is null ? null : new(ReadingFailures.RulerMissing, "the rulers' uncertainty is given without their lengths", s_measureRulers);
         if (RulerU is null || RulerV is null)
-            return new(ReadingFailures.RulerMissing, $"the length of the ruler along {(RulerU is null ? "u" : "v")} is missing", MeasureRulers);
+            return new(ReadingFailures.RulerMissing, $"the length of the ruler along {(RulerU is null ? "u" : "v")} is missing", s_measureRulers);
         return Ruler(RulerU.Value, "u") ?? Ruler(RulerV.Value, "v") ?? RulerUncertain();
     }
 
     private static Failure? Ruler(double length, string along) => length > 0 && length <= LongestRuler
         ? null
-        : new(ReadingFailures.RulerInvalid, $"the length {Text(length)} mm of the ruler along {along} is not between 0 and 1000 mm", MeasureRulers);
+        : new(ReadingFailures.RulerInvalid, $"the length {Said(length)} of the ruler along {along} is not between 0 and {Said(LongestRuler)}", s_measureRulers);
 
     private Failure? RulerUncertain()
     {
         double most = Math.Min(RulerU!.Value, RulerV!.Value) / 10;
         return RulerUncertainty is null or >= 0 && !(RulerUncertainty > most)
             ? null
-            : new(ReadingFailures.RulerUncertaintyInvalid, $"the rulers' uncertainty {Text(RulerUncertainty.Value)} mm is not between 0 and a tenth of their length", "give a standard uncertainty in mm, about 0.1 for a steel rule");
+            : new(ReadingFailures.RulerUncertaintyInvalid, $"the rulers' uncertainty {Said(RulerUncertainty.Value)} is not between 0 and a tenth of their length", $"give a standard uncertainty, about {Said(DefaultRulerUncertainty)} for a steel rule");
     }
 
     private Failure? Tape()
     {
         if (TapeHeight is not { } height)
-            return TapeHeightUncertainty is null ? null : new(ReadingFailures.TapeHeightMissing, "the tape height's uncertainty is given without the height", MeasureTape);
+            return TapeHeightUncertainty is null ? null : new(ReadingFailures.TapeHeightMissing, "the tape height's uncertainty is given without the height", s_measureTape);
         if (!(Math.Abs(height) <= MostHeight))
-            return new(ReadingFailures.TapeHeightInvalid, $"the tape height {Text(height)} mm is not between -20 and 20 mm", MeasureTape);
+            return new(ReadingFailures.TapeHeightInvalid, $"the tape height {Said(height)} is not between {new SaidLength(-MostHeight, HasUnit: false)} and {Said(MostHeight)}", s_measureTape);
         return TapeHeightUncertainty is null or (>= 0 and <= MostHeight)
             ? null
-            : new(ReadingFailures.TapeHeightUncertaintyInvalid, $"the tape height's uncertainty {Text(TapeHeightUncertainty.Value)} mm is not between 0 and 20 mm", "give a standard uncertainty in mm, or leave it out");
+            : new(ReadingFailures.TapeHeightUncertaintyInvalid, $"the tape height's uncertainty {Said(TapeHeightUncertainty.Value)} is not between 0 and {Said(MostHeight)}", $"give a standard uncertainty in {Wording.Unit}, or leave it out");
     }
 
     private static Length Mm(double value) => Length.FromMillimetres(value);
 
-    private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+    private static SaidLength Said(double value) => new(value);
 }

@@ -66,14 +66,14 @@ internal static class LegPictures
         return new(radius / Math.Cos(leg.Setup.Leg.Incidence.Radians), radius, Angle.Zero);
     }
 
-    internal static string Description(PictureSource source, LegSight sight)
+    internal static PictureSentences Description(PictureSource source, LegSight sight)
     {
         VisitPictureWords words = source.Words;
-        List<string> sentences = [];
+        List<string> marks = [], sentences = [];
         foreach (LegMark mark in sight.Marks)
         {
             string station = sight.Role(mark) == MarkRole.Near ? words.Near : words.Far;
-            sentences.Add(VisitPictureWords.Fill(
+            marks.Add(VisitPictureWords.Fill(
                 mark.Counts ? words.Mark : words.MarkEarlier, mark.Number.ToString(CultureInfo.InvariantCulture), station, source.Text(mark.At.Point.U), source.Text(mark.At.Point.V)));
         }
 
@@ -88,6 +88,6 @@ internal static class LegPictures
         PictureNumbers numbers = source.Style.Style.Numbers;
         if (sight.ToGo is { } toGo)
             sentences.Add(sight.AtFirst is { } first ? VisitPictureWords.Fill(words.ToGoAtFirst, numbers.Measured(toGo), numbers.Measured(first)) : VisitPictureWords.Fill(words.ToGo, numbers.Measured(toGo)));
-        return string.Join(' ', sentences);
+        return new(marks, sentences);
     }
 }

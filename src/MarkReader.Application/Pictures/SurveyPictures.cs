@@ -32,11 +32,11 @@ internal static class SurveyPictures
             Next = next,
             Style = source.Style.Style,
         };
-        List<string> sentences = [];
+        List<string> each = [], sentences = [];
         foreach (SurveyedMark mark in map.Marks)
         {
             CardVector off = mark.Mark - map.Middle;
-            sentences.Add(VisitPictureWords.Fill(
+            each.Add(VisitPictureWords.Fill(
                 words.SurveyMark, mark.Number.ToString(CultureInfo.InvariantCulture), source.Round(mark.At.X), source.Round(mark.At.Y), source.Text(off.U), source.Text(off.V)));
         }
 
@@ -44,7 +44,7 @@ internal static class SurveyPictures
             sentences.Add(VisitPictureWords.Fill(words.StandsOut, words.Corner(odd)));
         if (next is not null)
             sentences.Add(VisitPictureWords.Fill(words.Next, source.Round(next.X), source.Round(next.Y)));
-        return new("bed", string.Join(' ', sentences), map);
+        return new("bed", new PictureSentences(each, sentences), map);
     }
 
     /// <returns>Null when no twist was found.</returns>

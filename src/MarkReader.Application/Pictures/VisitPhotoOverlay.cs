@@ -43,7 +43,7 @@ public static class VisitPhotoOverlay
         if (report.Projection is not { } view || view.Camera.Project(size) is not { } projection)
             return null;
         PictureSource source = new(setup, VisitMarks.Of(setup, events), advice, style ?? VisitPictureStyle.Default);
-        return new(size, projection, Length.FromMillimetres(view.ZoneSide), Content(source, LegSight.Of(source, stated), report.Marks));
+        return new(size, projection, Length.FromMillimetres(view.ZoneSide), Content(source, LegSight.Of(source, stated), report.Marks)) { Inches = source.Style.Style.Numbers.Inches };
     }
 
     private static OverlayContent.Leg Content(PictureSource source, LegSight sight, IReadOnlyList<MarkReport> inPhoto)
@@ -66,6 +66,6 @@ public static class VisitPhotoOverlay
             [.. sight.Expected.Select(e => new PointShown(e, [inside.Next]))],
             sight.Moving?.At.Point,
             VisitPictureWords.Fill(words.TargetTitle, sight.Leg.Name),
-            LegPictures.Description(source, sight));
+            LegPictures.Description(source, sight).Whole);
     }
 }

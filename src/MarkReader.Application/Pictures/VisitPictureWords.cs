@@ -1,99 +1,100 @@
 using System.Globalization;
 using MarkReader.Alignment.Survey;
 using MarkReader.Quantities;
+using static MarkReader.Application.Pictures.VisitPictureTexts;
 
 namespace MarkReader.Application.Pictures;
 
-/// <summary>Titles and descriptions of a visit's pictures, in English unless they are given otherwise. {0}, {1} … stand for names and numbers.</summary>
+/// <summary>Titles and descriptions of a visit's pictures, in the reader's language (CurrentUICulture when they are made) unless they are given otherwise. {0}, {1} … stand for names and numbers.</summary>
 public sealed record VisitPictureWords
 {
-    public string TargetTitle { get; init; } = "Target of leg {0}";
+    public string TargetTitle { get; init; } = Get("targetTitle");
 
-    public string TargetTitleBefore { get; init; } = "Target of leg {0}, as found";
+    public string TargetTitleBefore { get; init; } = Get("targetTitleBefore");
 
-    public string ScrewTitle { get; init; } = "Leg {0}: turn screw {1}";
+    public string ScrewTitle { get; init; } = Get("screwTitle");
 
-    public string BedTitle { get; init; } = "Marks over the bed";
+    public string BedTitle { get; init; } = Get("bedTitle");
 
-    public string BedTitleBefore { get; init; } = "Marks over the bed, as found";
+    public string BedTitleBefore { get; init; } = Get("bedTitleBefore");
 
-    public string FrameTitle { get; init; } = "The gantry's frame";
+    public string FrameTitle { get; init; } = Get("frameTitle");
 
-    public string FrameTitleBefore { get; init; } = "The gantry's frame, as found";
+    public string FrameTitleBefore { get; init; } = Get("frameTitleBefore");
 
-    public string ApertureTitle { get; init; } = "The beam in the head's entry hole";
+    public string ApertureTitle { get; init; } = Get("apertureTitle");
 
-    public string ApertureTitleBefore { get; init; } = "The beam in the entry hole, as found";
+    public string ApertureTitleBefore { get; init; } = Get("apertureTitleBefore");
 
-    public string BudgetTitle { get; init; } = "Aim point of leg {0}: uncertainty";
+    public string BudgetTitle { get; init; } = Get("budgetTitle");
 
-    public string Near { get; init; } = "near";
+    public string Near { get; init; } = Get("near");
 
-    public string AimShort { get; init; } = "aim";
+    public string AimShort { get; init; } = Get("aimShort");
 
-    public string Far { get; init; } = "far";
+    public string Far { get; init; } = Get("far");
 
-    public string Mark { get; init; } = "Mark {0}, {1}: u {2}, v {3}.";
+    public string Mark { get; init; } = Get("mark");
 
-    public string MarkEarlier { get; init; } = "Mark {0}, {1}, before a change: u {2}, v {3}.";
+    public string MarkEarlier { get; init; } = Get("markEarlier");
 
-    public string Aim { get; init; } = "Aim point: u {0}, v {1}; with 95 % within {2} by {3} of it.";
+    public string Aim { get; init; } = Get("aim");
 
-    public string Expected { get; init; } = "The next mark should lie at u {0}, v {1}.";
+    public string Expected { get; init; } = Get("expected");
 
-    public string ExpectedOneOf { get; init; } = "The next mark may lie at u {0}, v {1}.";
+    public string ExpectedOneOf { get; init; } = Get("expectedOneOf");
 
-    public string ToGo { get; init; } = "The last far mark is {0} from the aim point.";
+    public string ToGo { get; init; } = Get("toGo");
 
-    public string ToGoAtFirst { get; init; } = "The last far mark is {0} from the aim point, the first one was {1} from it.";
+    public string ToGoAtFirst { get; init; } = Get("toGoAtFirst");
 
-    public string Screw { get; init; } = "The frame seen facing its knobs. Turn screw {0}, {1}: {2}.";
+    public string Screw { get; init; } = Get("screw");
 
-    public string LowerLeft { get; init; } = "lower left";
+    public string LowerLeft { get; init; } = Get("lowerLeft");
 
-    public string LowerRight { get; init; } = "lower right";
+    public string LowerRight { get; init; } = Get("lowerRight");
 
-    public string UpperLeft { get; init; } = "upper left";
+    public string UpperLeft { get; init; } = Get("upperLeft");
 
-    public string UpperRight { get; init; } = "upper right";
+    public string UpperRight { get; init; } = Get("upperRight");
 
-    public string SurveyMark { get; init; } = "Mark {0} at x {1}, y {2}: u {3}, v {4} from the middle of the marks.";
+    public string SurveyMark { get; init; } = Get("surveyMark");
 
-    public string StandsOut { get; init; } = "The {0} corner stands out.";
+    public string StandsOut { get; init; } = Get("standsOut");
 
-    public string Next { get; init; } = "The next mark is to be made at x {0}, y {1}.";
+    public string Next { get; init; } = Get("next");
 
-    public string FrameLow { get; init; } = "The {0} corner of the gantry's frame stands about {1} too low against the other three.";
+    public string FrameLow { get; init; } = Get("frameLow");
 
-    public string FrameHigh { get; init; } = "The {0} corner of the gantry's frame stands about {1} too high against the other three.";
+    public string FrameHigh { get; init; } = Get("frameHigh");
 
-    public string Shim { get; init; } = "Put shims of {0} under it.";
+    public string Shim { get; init; } = Get("shim");
 
-    public string NearLeft { get; init; } = "near left";
+    public string NearLeft { get; init; } = Get("nearLeft");
 
-    public string NearRight { get; init; } = "near right";
+    public string NearRight { get; init; } = Get("nearRight");
 
-    public string FarLeft { get; init; } = "far left";
+    public string FarLeft { get; init; } = Get("farLeft");
 
-    public string FarRight { get; init; } = "far right";
+    public string FarRight { get; init; } = Get("farRight");
 
-    public string Aperture { get; init; } = "The beam's axis lies at u {0}, v {1} from the centre of the entry hole of {2}, {3} away; the tolerance is {4}.";
+    public string Aperture { get; init; } = Get("aperture");
 
-    public string Clipped { get; init; } = "The hole keeps back {0} % of the power of a beam of {1} (1/e²).";
+    public string Clipped { get; init; } = Get("clipped");
 
-    public string ClippedLess { get; init; } = "The hole keeps back less than 0.01 % of the power of a beam of {0} (1/e²).";
+    public string ClippedLess { get; init; } = Get("clippedLess");
 
-    public string Marks { get; init; } = "Marks";
+    public string Marks { get; init; } = Get("marks");
 
-    public string PathLengths { get; init; } = "Path lengths";
+    public string PathLengths { get; init; } = Get("pathLengths");
 
-    public string PivotOffset { get; init; } = "Pivot of the beam";
+    public string PivotOffset { get; init; } = Get("pivotOffset");
 
-    public string Other { get; init; } = "Other";
+    public string Other { get; init; } = Get("other");
 
-    public string Budget { get; init; } = "The aim point of leg {0} has a standard uncertainty of {1} in each direction.";
+    public string Budget { get; init; } = Get("budget");
 
-    public string BudgetPart { get; init; } = "{0}: {1}, {2} % of the variance.";
+    public string BudgetPart { get; init; } = Get("budgetPart");
 
     internal string Corner(BedCorner corner) => corner switch
     {

@@ -55,7 +55,7 @@ public static class PracticePulses
         foreach ((KeptEvent kept, VisitEvent e) in visit.Events.Zip(read.Events))
         {
             if (Done(e) is { } action && !now.Do(action, Chance(request, kept.Number, 0), mark => mark.Measured).TryGet(out now!, out failure))
-                return failure with { Message = $"event {kept.Number}: {failure.Message}" };
+                return StepWords.Name(failure with { What = $"{new SaidEvent(1)}: {failure.What}" }, [(kept.Number, kept.Text)]);
         }
 
         return now;

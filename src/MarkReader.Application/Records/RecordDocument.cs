@@ -28,7 +28,7 @@ public static class RecordDocument
             tables.Marks(),
             Note("MarksNote"),
             Heading("BudgetHeading"),
-            .. tables.Budgets(),
+            .. new RecordBudgetTables(record, format).Blocks(),
             Heading("MachineHeading"),
             new DocumentBlock.Facts(MachineFacts.Of(record.Setup, format)),
             .. Photos(record, format),

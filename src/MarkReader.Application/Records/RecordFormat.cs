@@ -38,7 +38,7 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
 
     /// <summary>A length without its unit.</summary>
     /// <param name="decimals">Of millimetres; inches have two more, four at most; of millimetres with four decimals, six.</param>
-    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / 25.4, decimals >= FineDecimals ? decimals + 2 : Math.Min(MostInchDecimals, decimals + 2)) : Number(mm, decimals);
+    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / Quantities.Length.MillimetresPerInch, decimals >= FineDecimals ? decimals + 2 : Math.Min(MostInchDecimals, decimals + 2)) : Number(mm, decimals);
 
     /// <summary>Like <see cref="Length"/>, with a plus sign in front of what is above zero.</summary>
     public string SignedLength(double mm, int decimals) => Plus(Length(mm, decimals));
@@ -52,7 +52,7 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
     /// <summary>The same without its unit.</summary>
     public string ShortNumber(double mm)
     {
-        string text = Unit == RecordUnit.Inch ? (mm / 25.4).ToString("0.###", CultureInfo.InvariantCulture) : mm.ToString("0.##", CultureInfo.InvariantCulture);
+        string text = Unit == RecordUnit.Inch ? (mm / Quantities.Length.MillimetresPerInch).ToString("0.###", CultureInfo.InvariantCulture) : mm.ToString("0.##", CultureInfo.InvariantCulture);
         return Signs(text == "-0" ? "0" : text);
     }
 

@@ -20,7 +20,7 @@ public static class RecordHtml
         StringBuilder html = new();
         html.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
-            <html lang="en">
+            <html lang="{(CultureInfo.CurrentUICulture.Name is { Length: > 0 } language ? language : "en")}">
             <head>
             <meta charset="utf-8"/>
             <meta name="viewport" content="width=device-width, initial-scale=1"/>

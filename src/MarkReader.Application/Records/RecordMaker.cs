@@ -52,7 +52,7 @@ public static class RecordMaker
             found.Steps(),
             events,
             marks,
-            RecordBudgets.Of(visit, found, measured),
+            RecordBudgets.Of(visit, found, advice, measured),
             album.Photos,
             album.Missing,
             madeAt,

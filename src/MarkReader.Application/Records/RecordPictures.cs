@@ -12,6 +12,9 @@ internal static class RecordPictures
 {
     private const string Before = "before-";
 
+    // Named in a caption; all stand in the table of marks.
+    private const int MostMarks = 4;
+
     private static readonly string[] s_subjects = ["target-1", "target-2", "bed", "frame", "aperture", "target-3"];
 
     public static IReadOnlyList<DocumentBlock> Of(VisitRecord record, RecordFormat format)
@@ -22,19 +25,23 @@ internal static class RecordPictures
         List<DocumentBlock> rows = [];
         foreach (string subject in s_subjects)
         {
-            DocumentPicture[] row = [.. ((string[])[Before + subject, subject]).Where(pictures.ContainsKey).Select(name => Captioned(pictures[name], pictures.ContainsKey(Before + subject)))];
+            VisitPicture? before = pictures.GetValueOrDefault(Before + subject), left = pictures.GetValueOrDefault(subject);
+            // What looks the same is shown once.
+            if (before is not null && before.Description == left?.Description)
+                before = null;
+            DocumentPicture[] row = [.. new[] { before, left }.OfType<VisitPicture>().Select(p => Captioned(p, before is not null))];
             if (row.Length > 0)
                 rows.Add(new DocumentBlock.Pictures(row));
         }
 
-        return rows.Count == 0 ? [] : [new DocumentBlock.Heading(RecordTexts.Get("PicturesHeading")), .. rows];
+        return rows.Count == 0 ? [] : [new DocumentBlock.Heading(RecordTexts.Get("PicturesHeading")), .. rows, new DocumentBlock.Paragraph(RecordTexts.Get("PicturesNote"), Small: true)];
     }
 
     // What was not changed is as left and as found at once.
     private static DocumentPicture Captioned(VisitPicture picture, bool wasChanged)
     {
         string state = !wasChanged ? "PictureBoth" : picture.Name.StartsWith(Before, StringComparison.Ordinal) ? "PictureFound" : "PictureLeft";
-        return new(RecordTexts.Say(state, picture.Description), picture.Drawing);
+        return new(RecordTexts.Say(state, picture.Brief(MostMarks, n => n == 1 ? RecordTexts.Get("MarkEarlier") : RecordTexts.Say("MarksEarlier", n.ToString(CultureInfo.InvariantCulture)))), picture.Drawing);
     }
 
     private static PictureNumbers Numbers(RecordFormat format) => new(

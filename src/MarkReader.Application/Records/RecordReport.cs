@@ -38,8 +38,8 @@ public sealed record RecordReport(
         [.. record.Steps.Select(RecordStepReport.From)],
         VisitReport.From(record.Advice),
         [.. record.Events.Select(e => new RecordEventReport(
-            e.Number, e.Source.At?.UtcDateTime, e.Source.TakenBackAt?.UtcDateTime, Json(e.Source.Text), e.Mark, e.Mark is { } mark ? record.Marks[mark - 1].Diameter : null, e.Photo))],
-        [.. record.Budgets.Select(b => new RecordBudgetReport(b.Leg is null ? "marks" : "aim", b.Leg, b.Points, ComponentReport.From(b.Components)))],
+            e.Number, e.Source.At?.UtcDateTime, e.Source.TakenBackAt?.UtcDateTime, Json(e.Source.Text), e.Mark, e.Mark is { } mark ? record.Marks.First(m => m.Number == mark).Diameter : null, e.Photo))],
+        [.. record.Budgets.Select(b => new RecordBudgetReport(b.Leg is null ? "marks" : "aim", b.Leg, b.Moment is { } moment ? SurveyReport.Name(moment) : null, b.Points, ComponentReport.From(b.Components)))],
         [.. record.Photos.Select(p => new RecordPhotoReport(p.Number, p.Id))]);
 
     private static JsonElement Json(string text)
@@ -97,9 +97,10 @@ public sealed record RecordStateReport(string Verdict, double Probability, doubl
 public sealed record RecordEventReport(int Number, DateTime? At, DateTime? TakenBackAt, JsonElement Event, int? Mark, double? Diameter, int? Photo);
 
 /// <summary>A budget.</summary>
-/// <param name="Of">marks: the mean over the marks in photos; aim: a leg's aim point as found.</param>
+/// <param name="Of">marks: the mean over the marks in photos; aim: a leg's aim point.</param>
+/// <param name="Moment">Of an aim point: found, left.</param>
 /// <param name="Points">How many marks it is from.</param>
-public sealed record RecordBudgetReport(string Of, string? Leg, int Points, IReadOnlyList<ComponentReport> Components);
+public sealed record RecordBudgetReport(string Of, string? Leg, string? Moment, int Points, IReadOnlyList<ComponentReport> Components);
 
 /// <summary>A photo.</summary>
 /// <param name="Id">SHA-256 of the original.</param>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Verdicts;
-using MarkReader.Application.Reports;
 using MarkReader.Drawing.Documents;
 using MarkReader.Quantities;
 
@@ -82,34 +81,6 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
         ],
         m.Of.IsTakenBack))]);
 
-    public IEnumerable<DocumentBlock> Budgets()
-    {
-        foreach (RecordBudget budget in record.Budgets)
-            yield return Budget(budget);
-        if (record.Budgets.All(b => b.Leg is not null))
-            yield return new DocumentBlock.Paragraph(RecordTexts.Get(record.Events.Any(e => e.Source.Photo is not null) ? "BudgetPhotosElsewhere" : "BudgetNone"), Small: true);
-        if (record.Budgets.Count > 0)
-            yield return new DocumentBlock.Paragraph(RecordTexts.Say("BudgetNote", format.WithUnit(record.Setup.PulseScatter.Millimetres, 3)), Small: true);
-    }
-
-    private DocumentBlock.Table Budget(RecordBudget budget)
-    {
-        IReadOnlyList<ComponentReport> parts = ComponentReport.From(budget.Components);
-        Covariance2 sum = budget.Components.Select(c => c.Covariance).Aggregate((a, b) => a + b);
-        string caption = budget.Leg is { } leg ? RecordTexts.Say("BudgetAim", leg, Count(budget.Points)) : RecordTexts.Say("BudgetMarks", Count(budget.Points));
-        return new(
-            caption,
-            [Words("ColumnSource", wraps: true), Number("ColumnUncertainty", Unit), Number("ColumnShare", "%")],
-            [
-                .. parts.Select(p => new TableRow([Source(budget, p), format.Length(p.StandardUncertainty, 4), format.Number(100 * p.Share, 0)])),
-                new TableRow([RecordTexts.Get("BudgetTotal"), format.Length(Math.Sqrt((sum.Uu + sum.Vv) / 2), 4), format.Number(100, 0)]),
-            ]);
-    }
-
-    // In an aim point's budget the noise of the marks holds the scatter of the pulses as well.
-    private static string Source(RecordBudget budget, ComponentReport part) =>
-        budget.Leg is not null && part.Source == ComponentReport.Name(UncertaintySource.Noise) ? RecordTexts.Get("source.noise") : ComponentReport.Words(part.Source);
-
     private static string Step(RecordStep step)
     {
         string words = RecordTexts.Say(step.Quantity.ToString(), step.Leg ?? "");
@@ -124,8 +95,9 @@ internal sealed class RecordTables(VisitRecord record, RecordFormat format)
 
     private string[] State(RecordState? state) => state switch
     {
-        null => [s_none, s_none, RecordTexts.Get("NotMeasured")],
+        null => [s_none, s_none, RecordTexts.Get("Unmeasured")],
         { Value: { } value, Expanded: { } expanded } => [format.Length(value.Vector.Magnitude, 2), format.Length(expanded, 2), RecordTexts.Of(state.Conformity.Verdict)],
+        { Conformity.Verdict: Verdict.Undecided } => [s_none, s_none, RecordTexts.Get("Unmeasured")],
         _ => [s_none, s_none, RecordTexts.Of(state.Conformity.Verdict)],
     };
 

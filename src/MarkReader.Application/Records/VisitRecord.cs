@@ -51,6 +51,16 @@ public enum RecordQuantity
     Centring,
 }
 
+/// <summary>The two moments that a record compares.</summary>
+public enum RecordMoment
+{
+    /// <summary>Before the first change.</summary>
+    Found,
+
+    /// <summary>At the end.</summary>
+    Left,
+}
+
 /// <summary>A step of the job as found and as left.</summary>
 /// <param name="Leg">The leg's name; null for bed and aperture.</param>
 /// <param name="Found">Before the first change to it; null when it was not measured before.</param>
@@ -95,9 +105,10 @@ public sealed record RecordEvent(int Number, RecordSourceEvent Source, VisitEven
 public sealed record RecordMark(int Number, RecordEvent Of, MeasuredPoint At, double? Diameter, int? Photo);
 
 /// <summary>A budget: what each source contributes to a covariance.</summary>
-/// <param name="Leg">Of this leg's aim point as found; null: of the marks in photos.</param>
+/// <param name="Leg">Of this leg's aim point; null: of the marks in photos.</param>
+/// <param name="Moment">When the aim point was there; null of the marks in photos.</param>
 /// <param name="Points">How many marks it is the mean over, or was worked out from.</param>
-public sealed record RecordBudget(string? Leg, int Points, IReadOnlyList<UncertaintyComponent> Components);
+public sealed record RecordBudget(string? Leg, RecordMoment? Moment, int Points, IReadOnlyList<UncertaintyComponent> Components);
 
 /// <summary>A photo, made small.</summary>
 /// <param name="Number">Counts the photos from 1.</param>

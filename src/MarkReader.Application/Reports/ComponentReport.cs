@@ -1,10 +1,11 @@
 using System.Text.Json;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Reports;
 
 /// <summary>One line of an uncertainty budget as JSON; the covariances of all lines add up to that of the point.</summary>
-/// <param name="Source">What it comes from: noise, markShape, cardView, flatness, interpolation, printScale, parallax, pathLengths, pivotOffset.</param>
+/// <param name="Source">What it comes from: noise, markShape, cardView, flatness, interpolation, printScale, parallax, pathLengths, pivotOffset, screwTurns.</param>
 /// <param name="Covariance">[[uu, uv], [uv, vv]], mm².</param>
 /// <param name="StandardUncertainty">Root of the mean of both variances, mm.</param>
 /// <param name="Share">Its part of the sum of all variances, 0 to 1.</param>
@@ -25,15 +26,16 @@ public sealed record ComponentReport(string Source, double[][] Covariance, doubl
     public static string Words(string source) => Enum.TryParse(source, ignoreCase: true, out UncertaintySource known)
         ? known switch
         {
-            UncertaintySource.Noise => "noise and texture",
-            UncertaintySource.MarkShape => "shape of the mark",
-            UncertaintySource.CardView => "view of the card",
-            UncertaintySource.Flatness => "flatness of the card",
-            UncertaintySource.Interpolation => "interpolation",
-            UncertaintySource.PrintScale => "print scale",
-            UncertaintySource.Parallax => "height of the tape",
-            UncertaintySource.PathLengths => "path lengths",
-            UncertaintySource.PivotOffset => "pivot offset",
+            UncertaintySource.Noise => AdviceTexts.Get("source.noise"),
+            UncertaintySource.MarkShape => AdviceTexts.Get("source.markShape"),
+            UncertaintySource.CardView => AdviceTexts.Get("source.cardView"),
+            UncertaintySource.Flatness => AdviceTexts.Get("source.flatness"),
+            UncertaintySource.Interpolation => AdviceTexts.Get("source.interpolation"),
+            UncertaintySource.PrintScale => AdviceTexts.Get("source.printScale"),
+            UncertaintySource.Parallax => AdviceTexts.Get("source.parallax"),
+            UncertaintySource.PathLengths => AdviceTexts.Get("source.pathLengths"),
+            UncertaintySource.PivotOffset => AdviceTexts.Get("source.pivotOffset"),
+            UncertaintySource.ScrewTurns => AdviceTexts.Get("source.screwTurns"),
             _ => source,
         }
         : source;

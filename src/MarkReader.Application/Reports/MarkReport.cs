@@ -18,5 +18,5 @@ public sealed record MarkReport(double U, double V, double[][] Covariance, doubl
 /// <summary>A warning as JSON.</summary>
 public sealed record WarningReport(string Code, string Message)
 {
-    internal static IReadOnlyList<WarningReport> From(IEnumerable<Warning> warnings) => [.. warnings.Select(w => new WarningReport(w.Code, w.Message))];
+    public static IReadOnlyList<WarningReport> From(IEnumerable<Warning> warnings) => [.. warnings.Select(w => new WarningReport(w.Code, w.Message))];
 }

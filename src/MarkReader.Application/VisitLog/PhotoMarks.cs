@@ -1,8 +1,6 @@
 using System.Text.Json;
-using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
-using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.VisitLog;
@@ -28,11 +26,6 @@ internal static class PhotoMarks
     }
 
     /// <summary>The mark at a place in the photo that the user shows; the photo is measured for it.</summary>
-    public static Outcome<MarkReport> At(PhotoStore photos, string photo, PixelPoint tap)
-    {
-        if (!photos.Read(photo).TryGet(out Original? original, out Failure? failure)
-            || !MeasurePhoto.Run(original.Bytes, new MeasureOptions { Taps = [tap] }).TryGet(out PhotoMeasurement? seen, out failure))
-            return failure;
-        return MeasurePhoto.At(seen, tap) is { } mark ? MarkReport.From(mark) : MeasurePhoto.NothingAt(tap);
-    }
+    public static Outcome<MarkReport> At(PhotoStore photos, string photo, PixelPoint tap) =>
+        ShownMark.Of(photos, photo, tap).TryGet(out ShownMark? shown, out Failure? failure) ? shown.Mark : failure;
 }

@@ -35,7 +35,7 @@ public sealed record VisitDescription(string Note, string DoneBy)
 
     internal static VisitDescription Read(JsonFields fields, JsonObject of) => Checked(fields, of.Where, of.Text("note", ""), of.Text("doneBy", ""));
 
-    private static VisitDescription Checked(JsonFields fields, string where, string noteText, string name)
+    private static VisitDescription Checked(JsonFields fields, Wording where, string noteText, string name)
     {
         string note = noteText.ReplaceLineEndings("\n").Trim(), doneBy = name.Trim();
         if (note.Length > LongestNote || note.Any(c => char.IsControl(c) && c is not '\n'))

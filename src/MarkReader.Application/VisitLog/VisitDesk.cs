@@ -15,7 +15,8 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
     private const int MostTries = 20;
 
     /// <summary>The next action of a visit.</summary>
-    public static Outcome<VisitAdvice> Advise(KeptVisit visit) => AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.File()));
+    public static Outcome<VisitAdvice> Advise(KeptVisit visit) =>
+        AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.File())).TryGet(out VisitAdvice? advice, out Failure? failure) ? advice : StepWords.Name(failure, Steps(visit.Events));
 
     /// <summary>
     /// Adds an event. A request that is repeated with its key is answered as it was the first time, whatever has happened since, and adds nothing.
@@ -70,7 +71,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
 
         return AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.FileWithout(wanted.Number))).TryGet(out _, out failure)
             ? visits.TakeBack(id, wanted.Number, visit.Entry.Version)
-            : failure;
+            : StepWords.Name(failure, Steps(visit.Events.Where(e => e.Number != wanted.Number)));
     }
 
     private static Outcome<Checked> Check(KeptVisit visit, EventDocument e)
@@ -78,8 +79,12 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
         byte[] file = Encoding.UTF8.GetBytes(visit.FileWith(e.Text));
         if (file.Length > VisitFile.MostBytes)
             return new Failure(VisitLogFailures.TooLarge, $"the visit's file would have more than {VisitFile.MostBytes >> 20} MB", "begin a new visit");
-        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure) ? new Checked(e, advice) : failure;
+        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure)
+            ? new Checked(e, advice)
+            : StepWords.Name(failure, [.. Steps(visit.Events), (visit.All.Select(kept => kept.Number).DefaultIfEmpty().Max() + 1, e.Text)]);
     }
+
+    private static IReadOnlyList<(int Number, string Text)> Steps(IEnumerable<KeptEvent> events) => [.. events.Select(e => (e.Number, e.Text))];
 
     private static Outcome<VisitAddition> Again(KeptVisit visit, KeptEvent e) =>
         AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.FileAt(e.AddedVersion))).TryGet(out VisitAdvice? advice, out Failure? failure) ? new VisitAddition(visit.Entry.Id, e, advice) : failure;
@@ -88,4 +93,8 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
 }
 
 /// <summary>An event that was added, and what to do next as it was then.</summary>
-public sealed record VisitAddition(long VisitId, KeptEvent Event, VisitAdvice Advice);
+public sealed record VisitAddition(long VisitId, KeptEvent Event, VisitAdvice Advice)
+{
+    /// <summary>Fields of the event that were not used.</summary>
+    public IReadOnlyList<Warning> Ignored => EventJson.Ignored(Event.Text);
+}

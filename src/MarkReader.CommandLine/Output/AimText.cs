@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Application.Aiming;
 using MarkReader.Quantities;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -13,21 +14,21 @@ internal static class AimText
     {
         AimSolution solution = finding.Solution;
         Slope slope = solution.Slope;
-        Table table = new("", "u/mm", "v/mm", "region/mm");
-        Add(table, "near mark", finding.Near.Centre);
-        Add(table, "far mark", finding.Far.Centre);
-        Add(table, "aim point", solution.Aim);
+        Table table = new("", "u/mm", "v/mm", Get("aim.regionMm"));
+        Add(table, Get("aim.nearMark"), finding.Near.Centre);
+        Add(table, Get("aim.farMark"), finding.Far.Centre);
+        Add(table, Get("aim.aimPoint"), solution.Aim);
         PixelPoint aim = finding.AimInPhoto;
         string[] lines =
         [
             table.ToString(),
             Words.Region,
-            $"slope: u {Signed(slope.U)} mrad, v {Signed(slope.V)} mrad (within {Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Uu), 2)} and {Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Vv), 2)} with 95 % probability each)",
-            $"the aim point lies {Words.Fixed(solution.Aim.Point.DistanceTo(finding.Near.Centre.Point), 2)} mm from the near mark, {Words.Fixed(solution.Ratio, 3)} of the distance near to far, on the side away from the far mark; px {Words.Fixed(aim.X, 0)}, {Words.Fixed(aim.Y, 0)} in the photo",
-            BudgetText.Of(("near", finding.Near.Budget), ("far", finding.Far.Budget), ("aim", solution.Budget)),
+            Say("aim.slopeUMradV", Signed(slope.U), Signed(slope.V), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Uu), 2), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Vv), 2)),
+            Say("aim.theAimPointLies", Words.Fixed(solution.Aim.Point.DistanceTo(finding.Near.Centre.Point), 2), Words.Fixed(solution.Ratio, 3), Words.Fixed(aim.X, 0), Words.Fixed(aim.Y, 0)),
+            BudgetText.Of((Get("aim.near"), finding.Near.Budget), (Get("aim.far"), finding.Far.Budget), (Get("aim.aim"), solution.Budget)),
             Words.Budget,
             .. Quality(finding),
-            "Turn the source mirror's screws until the far mark falls on the aim point; then every mark of the leg does.",
+            Get("aim.turnTheSourceMirror"),
             .. Words.Of(finding.Warnings),
             Words.Cautions,
         ];
@@ -35,8 +36,8 @@ internal static class AimText
     }
 
     private static IEnumerable<string> Quality(AimFinding finding) => finding.NearView is { } near
-        ? [QualityText.Of("near photo", near.Quality), QualityText.Of("far photo", finding.FarView.Quality)]
-        : [QualityText.Of("photo", finding.FarView.Quality)];
+        ? [QualityText.Of(Get("aim.nearPhoto"), near.Quality), QualityText.Of(Get("aim.farPhoto"), finding.FarView.Quality)]
+        : [QualityText.Of(Get("aim.photo"), finding.FarView.Quality)];
 
     private static void Add(Table table, string name, MeasuredPoint point) =>
         table.Add(name, Words.Place(point.Point.U), Words.Place(point.Point.V), Words.Region95(point.Covariance));

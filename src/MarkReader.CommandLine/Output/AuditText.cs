@@ -1,4 +1,5 @@
 using MarkReader.Application.Auditing;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -16,7 +17,7 @@ internal static class AuditText
 
     private static string Photos(Audit audit)
     {
-        Table table = new("photo", "kind", "marks", "found", "false", "largest error/mm", "in region", "result");
+        Table table = new(Get("audit.photo"), Get("audit.kind"), Get("audit.marks"), Get("audit.found"), Get("audit.false"), Get("audit.largestErrorMm"), Get("audit.inRegion"), Get("audit.result"));
         foreach (AuditedPhoto photo in audit.Photos)
         {
             table.Add(
@@ -26,7 +27,7 @@ internal static class AuditText
                 Count(photo.Found.Count),
                 Count(photo.False),
                 photo.Found.Count == 0 ? "-" : Words.Fixed(photo.Found.Max(f => f.Error.Magnitude), 4),
-                photo.Found.Count == 0 ? "-" : $"{photo.Found.Count(f => f.Covered)} of {photo.Found.Count}",
+                photo.Found.Count == 0 ? "-" : Say("of", photo.Found.Count(f => f.Covered), photo.Found.Count),
                 Result(photo));
         }
 
@@ -36,10 +37,10 @@ internal static class AuditText
     private static string Kinds(Audit audit)
     {
         Table table = new(
-            "kind", "photos", "marks", "found/%", "false", "false/%", "rms/mm", "median/mm", "max/mm", "stated/mm", "in region/%", "95 % interval", "d median", "d max", "far");
+            Get("audit.kind"), Get("audit.photos"), Get("audit.marks"), Get("audit.found2"), Get("audit.false"), Get("audit.false2"), Get("audit.rmsMm"), Get("audit.medianMm"), Get("audit.maxMm"), Get("audit.statedMm"), Get("audit.inRegion2"), Get("audit.95Interval"), Get("audit.dMedian"), Get("audit.dMax"), Get("audit.far"));
         foreach (AuditKind kind in audit.Kinds)
             table.Add(Row(kind.Kind, kind));
-        table.Add(Row("all", audit.Summary));
+        table.Add(Row(Get("audit.all"), audit.Summary));
         return table.ToString();
     }
 
@@ -56,7 +57,7 @@ internal static class AuditText
         Number(s.Max, 4),
         Number(s.StatedRms, 4),
         Number(100 * s.Coverage, 1),
-        s.Coverage is null ? "-" : $"{Number(100 * s.CoverageLow, 1)} to {Number(100 * s.CoverageHigh, 1)}",
+        s.Coverage is null ? "-" : Say("range", Number(100 * s.CoverageLow, 1), Number(100 * s.CoverageHigh, 1)),
         Number(s.MedianMahalanobis, 2),
         Number(s.MaxMahalanobis, 2),
         Count(s.BeyondThrice),
@@ -64,25 +65,25 @@ internal static class AuditText
 
     private static IEnumerable<string> Figures(AuditSummary s)
     {
-        yield return $"{s.Photos} photos, {s.AsExpected} as expected; {s.Truths} marks, {s.Found} found, {s.Missed} missed, {s.False} false";
+        yield return Say("audit.photosAsExpectedMarks", s.Photos, s.AsExpected, s.Truths, s.Found, s.Missed, s.False);
         if (s.BadFiles > 0)
-            yield return $"{s.BadFiles} truth files cannot be used";
+            yield return Say("audit.truthFilesCannotBe", s.BadFiles);
         if (s.Found > 0)
         {
-            yield return $"error/mm: rms {Words.Fixed(s.Rms!.Value, 4)}, median {Words.Fixed(s.Median!.Value, 4)}, largest {Words.Fixed(s.Max!.Value, 4)}, mean u {Words.Fixed(s.BiasU!.Value, 4)}, v {Words.Fixed(s.BiasV!.Value, 4)}";
-            yield return $"stated rms {Words.Fixed(s.StatedRms!.Value, 4)} mm; {Words.Fixed(100 * s.Coverage!.Value, 1)} % of the truths lie in the stated 95 % region (95 % interval {Number(100 * s.CoverageLow, 1)} to {Number(100 * s.CoverageHigh, 1)} %)";
-            yield return $"Mahalanobis distance d: median {Number(s.MedianMahalanobis, 2)} (1.18 when the statements are right), largest {Number(s.MaxMahalanobis, 2)}; far: {s.BeyondThrice} beyond three times the 95 % region (d over 7.34)";
+            yield return Say("audit.errorMmRmsMedian", Words.Fixed(s.Rms!.Value, 4), Words.Fixed(s.Median!.Value, 4), Words.Fixed(s.Max!.Value, 4), Words.Fixed(s.BiasU!.Value, 4), Words.Fixed(s.BiasV!.Value, 4));
+            yield return Say("audit.statedRmsMmOf", Words.Fixed(s.StatedRms!.Value, 4), Words.Fixed(100 * s.Coverage!.Value, 1), Number(100 * s.CoverageLow, 1), Number(100 * s.CoverageHigh, 1));
+            yield return Say("audit.mahalanobisDistanceDMedian", Number(s.MedianMahalanobis, 2), Number(s.MaxMahalanobis, 2), s.BeyondThrice);
         }
     }
 
     private static string Result(AuditedPhoto photo) => photo switch
     {
         { FilesAreSound: false } => photo.Refusal!.Code.Name,
-        { AsExpected: true, Refusal: { } refusal } => $"{refusal.Code.Name}, as expected",
-        { AsExpected: true } => "ok",
-        { Truth.ExpectedError: { } code } => $"{photo.Refusal?.Code.Name ?? "measured"}, expected {code}",
+        { AsExpected: true, Refusal: { } refusal } => Say("audit.asExpected", refusal.Code.Name),
+        { AsExpected: true } => Get("audit.ok"),
+        { Truth.ExpectedError: { } code } => Say("audit.expected", photo.Refusal?.Code.Name ?? Get("audit.measured"), code),
         { Refusal: { } refusal } => refusal.Code.Name,
-        _ => photo.Missed > 0 ? "missed" : "false mark",
+        _ => photo.Missed > 0 ? Get("audit.missed") : Get("audit.falseMark"),
     };
 
     private static string Number(double? value, int decimals) => value is { } v ? Words.Fixed(v, decimals) : "-";

@@ -1,5 +1,6 @@
 using MarkReader.Application.Reports;
 using MarkReader.Quantities;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -12,7 +13,7 @@ internal static class BudgetText
     public static string Of(params (string Name, IReadOnlyList<UncertaintyComponent> Budget)[] points)
     {
         IReadOnlyList<ComponentReport>[] columns = [.. points.Select(p => ComponentReport.From(p.Budget))];
-        Table table = new(["uncertainty from", .. points.SelectMany(p => new[] { $"{p.Name} u/mm", "share/%" })]);
+        Table table = new([Get("budget.uncertaintyFrom"), .. points.SelectMany(p => new[] { $"{p.Name} u/mm", Get("budget.share") })]);
         IEnumerable<string> sources = columns.SelectMany(c => c).GroupBy(c => c.Source)
             .Where(g => g.Max(c => c.Share) >= LeastShare)
             .OrderByDescending(g => g.Max(c => c.Share))

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -10,17 +11,17 @@ internal static class MeasureText
     public static string Of(PhotoMeasurement measurement)
     {
         CardSighting card = measurement.Card;
-        Table table = new("mark", "u/mm", "v/mm", "region/mm", "diameter/mm");
+        Table table = new(Get("measure.mark"), "u/mm", "v/mm", Get("measure.regionMm"), Get("measure.diameterMm"));
         int number = 0;
         foreach (Mark mark in measurement.Marks)
             table.Add($"{++number}", Words.Place(mark.Centre.Point.U), Words.Place(mark.Centre.Point.V), Words.Region95(mark.Centre.Covariance), Words.Fixed(mark.Diameter.Millimetres, 2));
         string[] lines =
         [
-            $"card {card.Kind}: {card.MarkersSeen} markers, {Words.Fixed(card.PixelsPerMm, 1)} px/mm, tilt {Words.Fixed(card.Tilt.Degrees, 0)} degrees, residual {Words.Fixed(card.ResidualPx, 2)} px",
-            QualityText.Of("photo", measurement.Quality),
+            Say("measure.cardMarkersPxMm", card.Kind, card.MarkersSeen, Words.Fixed(card.PixelsPerMm, 1), Words.Fixed(card.Tilt.Degrees, 0), Words.Fixed(card.ResidualPx, 2)),
+            QualityText.Of(Get("measure.photo"), measurement.Quality),
             table.ToString(),
             Words.Region,
-            BudgetText.Of([.. measurement.Marks.Select((m, i) => ($"mark {i + 1}", m.Budget))]),
+            BudgetText.Of([.. measurement.Marks.Select((m, i) => (Say("measure.mark2", i + 1), m.Budget))]),
             Words.Budget,
             .. Words.Of(measurement.Warnings),
             .. Doubtful(measurement.Doubtful),
@@ -33,7 +34,7 @@ internal static class MeasureText
     {
         if (spots.Count == 0)
             yield break;
-        Table table = new("may be a mark", "u/mm", "v/mm", "diameter/mm", "because of");
+        Table table = new(Get("measure.mayBeAMark"), "u/mm", "v/mm", Get("measure.diameterMm"), Get("measure.becauseOf"));
         foreach (DoubtfulSpot spot in spots)
         {
             string place = string.Create(CultureInfo.InvariantCulture, $"--at {spot.Photo.X:0},{spot.Photo.Y:0}");

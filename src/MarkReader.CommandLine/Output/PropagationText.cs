@@ -1,5 +1,6 @@
 using MarkReader.Application.Propagating;
 using MarkReader.Application.Reports;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -10,26 +11,26 @@ internal static class PropagationText
     {
         PropagationReport report = PropagationReport.From(propagation);
         (PropagatedReport linear, PropagatedReport drawn) = (report.Linear, report.MonteCarlo);
-        Table table = new("aim point", "linear", "Monte Carlo", "tolerance");
+        Table table = new(Get("propagation.aimPoint"), Get("propagation.linear"), Get("propagation.monteCarlo"), Get("propagation.tolerance"));
         table.Add("u/mm", Words.Place(linear.U), Words.Place(drawn.U), "");
         table.Add("v/mm", Words.Place(linear.V), Words.Place(drawn.V), "");
-        table.Add("standard uncertainty u/mm", Words.Fixed(linear.StandardUncertaintyU, 4), Words.Fixed(drawn.StandardUncertaintyU, 4), "");
-        table.Add("standard uncertainty v/mm", Words.Fixed(linear.StandardUncertaintyV, 4), Words.Fixed(drawn.StandardUncertaintyV, 4), "");
-        table.Add("correlation", Words.Fixed(linear.Correlation, 3), Words.Fixed(drawn.Correlation, 3), "");
-        table.Add("95 % interval u/mm", Range(linear.IntervalU), Range(drawn.IntervalU), Words.Fixed(report.Tolerance.U, 4));
-        table.Add("95 % interval v/mm", Range(linear.IntervalV), Range(drawn.IntervalV), Words.Fixed(report.Tolerance.V, 4));
-        table.Add("held by the linear 95 % ellipse", "95.00 %", Words.Fixed(100 * report.Covered, 2) + " %", Words.Fixed(100 * AimPropagation.CoverageTolerance, 0) + " %");
+        table.Add(Get("propagation.standardUncertaintyUMm"), Words.Fixed(linear.StandardUncertaintyU, 4), Words.Fixed(drawn.StandardUncertaintyU, 4), "");
+        table.Add(Get("propagation.standardUncertaintyVMm"), Words.Fixed(linear.StandardUncertaintyV, 4), Words.Fixed(drawn.StandardUncertaintyV, 4), "");
+        table.Add(Get("propagation.correlation"), Words.Fixed(linear.Correlation, 3), Words.Fixed(drawn.Correlation, 3), "");
+        table.Add(Get("propagation.95IntervalUMm"), Range(linear.IntervalU), Range(drawn.IntervalU), Words.Fixed(report.Tolerance.U, 4));
+        table.Add(Get("propagation.95IntervalVMm"), Range(linear.IntervalV), Range(drawn.IntervalV), Words.Fixed(report.Tolerance.V, 4));
+        table.Add(Get("propagation.heldByTheLinear"), "95.00 %", Words.Fixed(100 * report.Covered, 2) + " %", Words.Fixed(100 * AimPropagation.CoverageTolerance, 0) + " %");
         string[] lines =
         [
             table.ToString(),
-            $"{report.Trials} trials, seed {report.Seed}; linear: JCGM 100, Monte Carlo: JCGM 101; tolerance: half a unit in the first digit of the standard uncertainty (JCGM 101, 7.9.2 and 8.1)",
+            Say("propagation.trialsSeedLinearJCGM", report.Trials, report.Seed),
             report.Agrees
-                ? "both results agree within the numerical tolerance: the linear uncertainty stands"
-                : "the results differ by more than the numerical tolerance: take the Monte Carlo result, and use more travel or better path lengths",
+                ? Get("propagation.bothResultsAgreeWithin")
+                : Get("propagation.theResultsDifferBy"),
             .. Words.Of(propagation.Finding.Warnings),
         ];
         return string.Join(Environment.NewLine, lines);
     }
 
-    private static string Range(double[] interval) => $"{Words.Place(interval[0])} to {Words.Place(interval[1])}";
+    private static string Range(double[] interval) => Say("range", Words.Place(interval[0]), Words.Place(interval[1]));
 }

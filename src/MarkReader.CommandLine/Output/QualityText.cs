@@ -1,4 +1,5 @@
 using MarkReader.Imaging.Quality;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
@@ -7,9 +8,9 @@ internal static class QualityText
 {
     public static string Of(string name, PhotoQuality q)
     {
-        string glare = q.Glare.Share > 0 ? $", glare on {Percent(q.Glare.Share)}" : "";
-        string shadow = q.ShadowStep < 1 ? $", shadow edge {Percent(q.ShadowStep)}" : "";
-        return $"{name}: blur {Words.Fixed(q.BlurPx, 1)} px, white paper at {Percent(q.PaperLight)} of full light, clipped {Percent(q.ClippedShare)}, noise {Words.Fixed(100 * q.Noise, 1)} %{glare}, light uneven by {Percent(q.Unevenness)}{shadow}";
+        string glare = q.Glare.Share > 0 ? Say("quality.glareOn", Percent(q.Glare.Share)) : "";
+        string shadow = q.ShadowStep < 1 ? Say("quality.shadowEdge", Percent(q.ShadowStep)) : "";
+        return Say("quality.blurPxWhitePaper", name, Words.Fixed(q.BlurPx, 1), Percent(q.PaperLight), Percent(q.ClippedShare), Words.Fixed(100 * q.Noise, 1), glare, Percent(q.Unevenness), shadow);
     }
 
     private static string Percent(double share) => Words.Fixed(100 * share, 0) + " %";

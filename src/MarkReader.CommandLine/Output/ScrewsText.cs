@@ -4,13 +4,14 @@ using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Screws;
 using MarkReader.Quantities;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
 /// <summary>Screw turns for people.</summary>
 internal static class ScrewsText
 {
-    private const string Fresh = "Then fire a fresh mark on clean tape and compare; what later steps of the job showed is no longer valid.";
+    private static string Fresh => Get("screws.thenFireAFresh");
 
     public static string Of(ScrewsFinding finding)
     {
@@ -28,28 +29,28 @@ internal static class ScrewsText
     private static string Frame(FrameInput frame)
     {
         string contacts = string.Join(", ", frame.Screws.Select(s => $"{s.Screw} {Corner(s.At)}"));
-        string pivot = frame.Pivot is { } at ? $"pivot {Corner(at)}, " : "";
-        return $"frame: {pivot}{contacts}, facing the knobs; arm {Words.Fixed(frame.Arm, 2)} mm, pitch {Words.Fixed(frame.Pitch, 3)} mm, mirror at {Plain(frame.IncidenceDegrees)} degrees";
+        string pivot = frame.Pivot is { } at ? Say("screws.pivot", Corner(at)) : "";
+        return Say("screws.frameFacingTheKnobs", pivot, contacts, Words.Fixed(frame.Arm, 2), Words.Fixed(frame.Pitch, 3), Plain(frame.IncidenceDegrees));
     }
 
     private static IEnumerable<string> Slope(ScrewsFinding finding)
     {
-        yield return $"slope: {Components(finding.Slope)}";
+        yield return Say("screws.slope", Components(finding.Slope));
         if (finding.Spread is not { } spread)
             yield break;
         string travel = Plain((finding.Leg!.Far.Path - finding.Leg.Near.Path).Millimetres);
-        yield return $"spread over the travel of {travel} mm: {Words.Fixed(spread.Size.Millimetres, 2)} mm, tolerance {Words.Fixed(spread.Tolerance.Millimetres, 2)} mm: {spread.Verdict.Verdict.ToString().ToLowerInvariant()}";
+        yield return Say("screws.spreadOverTheTravel", travel, Words.Fixed(spread.Size.Millimetres, 2), Words.Fixed(spread.Tolerance.Millimetres, 2), Words.Of(spread.Verdict));
         if (spread.Verdict.Verdict == Verdict.Within)
-            yield return "The spread is within the tolerance: the turns can wait.";
+            yield return Get("screws.theSpreadIsWithin");
     }
 
     private static IReadOnlyList<string> Responses(ScrewsFinding finding)
     {
         bool leg = finding.Leg is not null;
-        Table table = new(["one turn clockwise", "u/mrad", "uncertainty", "v/mrad", "uncertainty", .. leg ? (string[])["far mark u/mm", "v/mm"] : []]);
+        Table table = new([Get("screws.oneTurnClockwise"), Get("screws.uMrad"), Get("screws.uncertainty"), Get("screws.vMrad"), Get("screws.uncertainty"), .. leg ? (string[])[Get("screws.farMarkUMm"), "v/mm"] : []]);
         foreach (ScrewAdvice screw in finding.Screws)
         {
-            string sign = screw.Response.SenseKnown ? "" : ", or the opposite";
+            string sign = screw.Response.SenseKnown ? "" : Get("screws.orTheOpposite");
             table.Add(
             [
                 screw.Response.Screw + sign,
@@ -66,7 +67,7 @@ internal static class ScrewsText
 
     private static IReadOnlyList<string> Turns(ScrewsFinding finding)
     {
-        Table table = new("to take the slope away", "turns", "uncertainty", "by hand");
+        Table table = new(Get("screws.toTakeTheSlope"), Get("screws.turns"), Get("screws.uncertainty"), Get("screws.byHand"));
         foreach (ScrewAdvice screw in finding.Screws)
         {
             bool known = screw.Response.SenseKnown;
@@ -74,39 +75,39 @@ internal static class ScrewsText
                 screw.Response.Screw,
                 known ? Places(screw.Wanted.Turns) : Words.Fixed(Math.Abs(screw.Wanted.Turns), 3),
                 Words.Fixed(screw.Wanted.Uncertainty, 3),
-                known ? screw.Turn.Text : screw.Turn.Turns == 0 ? screw.Turn.Size : screw.Turn.Size + ", direction not known");
+                known ? screw.Turn.Text : screw.Turn.Turns == 0 ? screw.Turn.Size : screw.Turn.Size + Get("screws.directionNotKnown"));
         }
 
         return
         [
             table.ToString(),
             .. finding.Screws.Where(s => s.First is not null).Select(First),
-            $"uncertainty: standard uncertainty; clockwise facing the knob. When a screw's direction is reversed about {Plain(Math.Round(finding.Screws.Max(s => s.Response.Backlash.Degrees)))} degrees of the turn are lost: come from one side.",
+            Say("screws.uncertaintyStandardUncertaintyClockwise", Plain(Math.Round(finding.Screws.Max(s => s.Response.Backlash.Degrees)))),
         ];
     }
 
     private static string First(ScrewAdvice screw)
     {
-        string begin = $"{screw.Response.Screw}: direction not known: try a small part first, and learn: {screw.First!.Turn.Text}, this screw alone, then a fresh far mark.";
-        string size = screw.First.IsMoreThanWanted ? "It is more than the slope asks for, since less may be lost in the screw's play." : "The wrong way at most doubles this screw's part of the slope.";
+        string begin = Say("screws.directionNotKnownTry", screw.Response.Screw, screw.First!.Turn.Text);
+        string size = screw.First.IsMoreThanWanted ? Get("screws.itIsMoreThan") : Get("screws.theWrongWayAt");
         return screw.First.Tells
             ? $"{begin} {size}"
-            : $"{begin} {size} It hardly shows above the uncertainty of the slope: repeat the marks before.";
+            : Say("screws.itHardlyShowsAbove", begin, size);
     }
 
     private static IEnumerable<string> After(ScrewsFinding finding)
     {
-        string presumed = finding.DirectionsKnown ? "" : ", each in the right direction";
-        yield return $"expected after the turns by hand{presumed}: slope {Components(finding.After.Slope)}"
-            + (finding.After.Spread is { } spread ? $"; spread over the travel {Words.Fixed(spread.Millimetres, 2)} mm" : "");
+        string presumed = finding.DirectionsKnown ? "" : Get("screws.eachInTheRight");
+        yield return Say("screws.expectedAfterTheTurns", presumed, Components(finding.After.Slope))
+            + (finding.After.Spread is { } spread ? Say("screws.spreadOverTheTravel2", Words.Fixed(spread.Millimetres, 2)) : "");
         if (finding.After is not { Near: { } near, Far: { } far })
         {
             yield return Fresh;
             yield break;
         }
 
-        Table marks = new("expected mark", "u/mm", "v/mm", "region/mm");
-        foreach ((string name, MeasuredPoint mark) in new[] { ("near", near), ("far", far) })
+        Table marks = new(Get("screws.expectedMark"), "u/mm", "v/mm", Get("screws.regionMm"));
+        foreach ((string name, MeasuredPoint mark) in new[] { (Get("screws.near"), near), (Get("screws.far"), far) })
             marks.Add(name, Words.Place(mark.Point.U), Words.Place(mark.Point.V), Words.Region95(mark.Covariance));
         yield return marks.ToString();
         yield return Words.Region;
@@ -114,14 +115,14 @@ internal static class ScrewsText
     }
 
     private static string Components(Slope slope) =>
-        $"u {Signed(slope.U)}, v {Signed(slope.V)} mrad, standard uncertainty {Words.Fixed(Math.Sqrt(slope.Covariance.Uu), 2)} and {Words.Fixed(Math.Sqrt(slope.Covariance.Vv), 2)} mrad";
+        Say("screws.uVMradStandard", Signed(slope.U), Signed(slope.V), Words.Fixed(Math.Sqrt(slope.Covariance.Uu), 2), Words.Fixed(Math.Sqrt(slope.Covariance.Vv), 2));
 
     private static string Corner(FrameCorner corner) => corner switch
     {
-        FrameCorner.LowerLeft => "lower left",
-        FrameCorner.LowerRight => "lower right",
-        FrameCorner.UpperLeft => "upper left",
-        _ => "upper right",
+        FrameCorner.LowerLeft => Get("screws.lowerLeft"),
+        FrameCorner.LowerRight => Get("screws.lowerRight"),
+        FrameCorner.UpperLeft => Get("screws.upperLeft"),
+        _ => Get("screws.upperRight"),
     };
 
     private static string Signed(double value) => value.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture);

@@ -1,26 +1,21 @@
 using System.Globalization;
+using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
+using static MarkReader.CommandLine.Output.OutputTexts;
 
 namespace MarkReader.CommandLine.Output;
 
-/// <summary>How numbers are written for people.</summary>
+/// <summary>How numbers are written for people, and the words that several answers share.</summary>
 internal static class Words
 {
     /// <summary>Printed under tables that state a region.</summary>
-    public const string Region = "region: half-lengths of the ellipse that holds the true point with 95 % probability, mm";
+    public static string Region => Get("region");
 
     /// <summary>Printed under a budget.</summary>
-    public const string Budget = "u: standard uncertainty of either component (root mean square); share: part of the variance";
+    public static string Budget => Get("budget");
 
     /// <summary>Printed wherever a pulse was needed or work on the machine is asked for.</summary>
-    public const string Cautions = """
-        Cautions for every pulse: the beam is class 4, invisible (10.6 um), and burns skin and eyes, also by reflection.
-        Close the lid and keep the interlocks working; never reach in while the laser can fire. Lowest power and shortest
-        pulse that leaves a mark; nothing reflective in the path; eyewear marked for 10 600 nm (EN 207); extraction on, an
-        extinguisher at hand, stay with the machine. The supply carries lethal voltage, also for some time after it is
-        switched off: switch off, unplug and wait as the maker says before touching mounts or wiring. These are
-        measurements, not permission: the maker's manual, local codes and qualified service staff come first.
-        """;
+    public static string Cautions => Get("cautions").ReplaceLineEndings();
 
     /// <summary>A coordinate, with its sign, to 0.001 mm.</summary>
     public static string Place(double mm) => mm.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture);
@@ -37,5 +32,8 @@ internal static class Words
         return $"{Fixed(ellipse.SemiMajor, 3)} x {Fixed(ellipse.SemiMinor, 3)}";
     }
 
-    public static IEnumerable<string> Of(IReadOnlyList<Warning> warnings) => warnings.Select(w => $"warning: {w.Code}: {w.Message}");
+    /// <summary>A verdict: within, undecided or outside.</summary>
+    public static string Of(Conformity conformity) => Get("verdict." + conformity.Verdict);
+
+    public static IEnumerable<string> Of(IReadOnlyList<Warning> warnings) => warnings.Select(w => Say("warning", w.Code, w.Message));
 }

@@ -18,7 +18,7 @@ internal static class PdfSheet
         SKDocumentPdfMetadata metadata = new()
         {
             Title = $"MarkReader card: {kind.Name}",
-            Subject = $"For {kind.Purpose}. Print at 100 %.",
+            Subject = SheetWords.Subject(kind),
             Creator = "MarkReader",
             Creation = s_date,
             Modified = s_date,

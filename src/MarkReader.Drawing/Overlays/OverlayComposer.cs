@@ -34,7 +34,7 @@ public static class OverlayComposer
         };
         Axes? axes = scene.ShowAxes ? zoneLines.Axes(zone) : null;
         Symbol[] all = axes is null ? [.. symbols] : [.. symbols, axes.Symbol];
-        ScaleBar? scale = new ScaleBarPlacer(sight, pen).Place(zone, all);
+        ScaleBar? scale = new ScaleBarPlacer(sight, pen).Place(zone, all, scene.Inches);
 
         LabelPlacer placer = new(frame.Box, pen);
         Obstacles obstacles = new(
@@ -43,7 +43,7 @@ public static class OverlayComposer
             [.. line.SelectMany(Sides)],
             [.. behind.Concat(axes?.Symbol.Primitives.OfType<OverlayLine>() ?? []).SelectMany(Sides)]);
         if (scale is not null)
-            placer.Place(new("scale", scale.Middle, 3 * pen.Css, [Words.Length(scale.Length)], OverlayColours.Plain, Leader: false), obstacles);
+            placer.Place(new("scale", scale.Middle, 3 * pen.Css, [scale.Words], OverlayColours.Plain, Leader: false), obstacles);
         foreach ((string letter, PixelPoint tip) in axes?.Letters ?? [])
             placer.Place(new("axes", tip, 2 * pen.Css, [letter], OverlayColours.Plain, Leader: false), obstacles);
         foreach (Label label in labels)
@@ -84,8 +84,8 @@ public static class OverlayComposer
                 continue;
             symbols.Add(shown);
             string[] values = value is null ? [] : [value];
-            string[] outside = symbol is null ? ["outside the picture"] : [];
-            labels.Add(new(part, shown.Image, shown.Pixels, [part, .. values, .. outside], colour));
+            string[] outside = symbol is null ? [Words.Outside] : [];
+            labels.Add(new(part, shown.Image, shown.Pixels, [Words.Part(part), .. values, .. outside], colour));
         }
 
         symbols.Reverse(); // the aim point in front

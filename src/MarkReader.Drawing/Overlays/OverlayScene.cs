@@ -14,6 +14,9 @@ public sealed record OverlayScene(PhotoSize Photo, ICardProjection Projection, L
 
     /// <summary>Whether the directions u and v are drawn. Default: no.</summary>
     public bool ShowAxes { get; init; }
+
+    /// <summary>Whether the scale bar is a part of an inch long; else a round number of mm. Default: mm.</summary>
+    public bool Inches { get; init; }
 }
 
 /// <summary>The subject of an overlay.</summary>

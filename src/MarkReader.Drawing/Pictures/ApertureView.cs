@@ -103,7 +103,7 @@ public sealed record ApertureView(string Title, Length Diameter, Length BeamDiam
 
     private void Scale(Ink ink, CardPlane plane, PixelPoint middle)
     {
-        double unit = Style.Numbers.Inches ? 25.4 : 1;
+        double unit = Style.Numbers.Inches ? Quantities.Length.MillimetresPerInch : 1;
         double length = unit * RoundStep.AtMost(70 / plane.PixelsPerMm / unit);
         PixelPoint from = middle + new PixelVector((-Panel / 2) + 8, (Panel / 2) - 8), to = from + new PixelVector(length * plane.PixelsPerMm, 0);
         ink.Line(from, to, new(Ink.Black, 2));

@@ -28,7 +28,7 @@ public sealed record HistoryPanel(string Title, IReadOnlyList<HistoryMoment> Mom
 public sealed record HistoryChart(string Title, IReadOnlyList<HistoryPanel> Panels, double Tolerance, bool IsLength) : IPicture
 {
     private const int Head = 30, PanelHead = 20, PanelHeight = 118, Foot = 24, LeftSide = 58, RightSide = 12;
-    private const double Inch = 25.4;
+    private const double Inch = Quantities.Length.MillimetresPerInch;
 
     public PictureStyle Style { get; init; } = PictureStyle.Default;
 

@@ -6,8 +6,8 @@ namespace MarkReader.Drawing.Pictures;
 /// <summary>The language of a picture: its words and how it writes numbers.</summary>
 public sealed record PictureStyle(PictureWords Words, PictureNumbers Numbers)
 {
-    /// <summary>English, millimetres, a decimal point.</summary>
-    public static PictureStyle Default { get; } = new(new(), PictureNumbers.Millimetres);
+    /// <summary>The reader's language (CurrentUICulture), millimetres, a decimal point.</summary>
+    public static PictureStyle Default => new(new(), PictureNumbers.Millimetres);
 }
 
 /// <summary>How a picture writes numbers.</summary>

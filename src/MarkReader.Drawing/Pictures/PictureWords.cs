@@ -1,81 +1,82 @@
 using System.Globalization;
+using static MarkReader.Drawing.Texts.DrawingTexts;
 
 namespace MarkReader.Drawing.Pictures;
 
-/// <summary>The words of the pictures, in English unless they are given otherwise. {0}, {1} stand for numbers.</summary>
+/// <summary>The words of the pictures, in the reader's language (CurrentUICulture when they are made) unless they are given otherwise. {0}, {1} stand for numbers.</summary>
 public sealed record PictureWords
 {
-    public string Near { get; init; } = "near";
+    public string Near { get; init; } = Get("picture.near");
 
-    public string Far { get; init; } = "far";
+    public string Far { get; init; } = Get("picture.far");
 
-    public string Earlier { get; init; } = "pale: earlier marks";
+    public string Earlier { get; init; } = Get("picture.earlier");
 
-    public string Aim { get; init; } = "aim, 95 %";
+    public string Aim { get; init; } = Get("picture.aim");
 
-    public string Expected { get; init; } = "next mark, 95 %";
+    public string Expected { get; init; } = Get("picture.expected");
 
-    public string Tolerance { get; init; } = "tolerance";
+    public string Tolerance { get; init; } = Get("picture.tolerance");
 
-    public string ToGo { get; init; } = "{0} to go";
+    public string ToGo { get; init; } = Get("picture.toGo");
 
-    public string ToGoAtFirst { get; init; } = "{0} to go, {1} at first";
+    public string ToGoAtFirst { get; init; } = Get("picture.toGoAtFirst");
 
-    public string Grid { get; init; } = "grid {0}";
+    public string Grid { get; init; } = Get("picture.grid");
 
-    public string Pivot { get; init; } = "pivot";
+    public string Pivot { get; init; } = Get("picture.pivot");
 
-    public string FacingKnobs { get; init; } = "seen facing the knobs";
+    public string FacingKnobs { get; init; } = Get("picture.facingKnobs");
 
-    public string NearEnd { get; init; } = "near end";
+    public string NearEnd { get; init; } = Get("picture.nearEnd");
 
-    public string FarEnd { get; init; } = "far end";
+    public string FarEnd { get; init; } = Get("picture.farEnd");
 
-    public string Left { get; init; } = "left";
+    public string Left { get; init; } = Get("picture.left");
 
-    public string Right { get; init; } = "right";
+    public string Right { get; init; } = Get("picture.right");
 
-    public string Next { get; init; } = "next";
+    public string Next { get; init; } = Get("picture.next");
 
-    public string StandsOut { get; init; } = "stands out";
+    public string StandsOut { get; init; } = Get("picture.standsOut");
 
-    public string ArrowsTimes { get; init; } = "marks from their middle, {0} times as long";
+    public string ArrowsTimes { get; init; } = Get("picture.arrowsTimes");
 
-    public string HalfTolerance { get; init; } = "dashed: half the tolerance";
+    public string HalfTolerance { get; init; } = Get("picture.halfTolerance");
 
-    public string HeightsTimes { get; init; } = "heights drawn {0} times as high";
+    public string HeightsTimes { get; init; } = Get("picture.heightsTimes");
 
-    public string Flat { get; init; } = "dashed: flat";
+    public string Flat { get; init; } = Get("picture.flat");
 
-    public string Shim { get; init; } = "shim {0}";
+    public string Shim { get; init; } = Get("picture.shim");
 
-    public string TooLow { get; init; } = "{0} too low";
+    public string TooLow { get; init; } = Get("picture.tooLow");
 
-    public string TooHigh { get; init; } = "{0} too high";
+    public string TooHigh { get; init; } = Get("picture.tooHigh");
 
-    public string Hole { get; init; } = "opening {0}";
+    public string Hole { get; init; } = Get("picture.hole");
 
-    public string Beam { get; init; } = "beam {0} (1/e²)";
+    public string Beam { get; init; } = Get("picture.beam");
 
-    public string Centre { get; init; } = "centre";
+    public string Centre { get; init; } = Get("picture.centre");
 
-    public string BeamPlace { get; init; } = "beam; right: its axis, 95 %";
+    public string BeamPlace { get; init; } = Get("picture.beamPlace");
 
-    public string OffCentre { get; init; } = "{0} from the centre";
+    public string OffCentre { get; init; } = Get("picture.offCentre");
 
-    public string Clipped { get; init; } = "{0} % of the power clipped";
+    public string Clipped { get; init; } = Get("picture.clipped");
 
-    public string ClippedLess { get; init; } = "less than {0} % of the power clipped";
+    public string ClippedLess { get; init; } = Get("picture.clippedLess");
 
-    public string Share { get; init; } = "{0} %";
+    public string Share { get; init; } = Get("picture.share");
 
-    public string Whole { get; init; } = "all together {0}";
+    public string Whole { get; init; } = Get("picture.whole");
 
-    public string AsFound { get; init; } = "found";
+    public string AsFound { get; init; } = Get("picture.asFound");
 
-    public string AsLeft { get; init; } = "left";
+    public string AsLeft { get; init; } = Get("picture.asLeft");
 
-    public string Bars { get; init; } = "95 %";
+    public string Bars { get; init; } = Get("picture.bars");
 
     public static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
 }

@@ -20,7 +20,7 @@ public sealed record UncertaintyBar(string Name, Length Uncertainty, double Shar
 public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar> Bars, Length Whole) : IPicture
 {
     private const int Head = 46, Row = 42, Foot = 26;
-    private const double Inch = 25.4;
+    private const double Inch = Quantities.Length.MillimetresPerInch;
 
     public PictureStyle Style { get; init; } = PictureStyle.Default;
 

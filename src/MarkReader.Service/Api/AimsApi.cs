@@ -18,12 +18,7 @@ internal static class AimsApi
             .WithSummary("Work out the aim point of a leg.")
             .WithDescription("The same photos and numbers are one result: 201 the first time, 200 after that. When the photos cannot be measured, the refusal is kept with them: 422, with its aimId.")
             .Accepts<AimUpload>("multipart/form-data")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
-            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
         aims.MapGet("/", List).WithName("ListAims").WithSummary("The aims that are kept, newest first.");
         aims.MapGet("/{id:long}", Get).WithName("GetAim").WithSummary("An aim.").ProducesProblem(StatusCodes.Status404NotFound);
         aims.MapGet("/{id:long}/overlay.svg", GetOverlay).WithName("GetOverlay")

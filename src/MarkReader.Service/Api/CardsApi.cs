@@ -16,8 +16,7 @@ internal static class CardsApi
         cards.MapGet("/", List).WithName("ListCards").WithSummary("The kinds of card.");
         cards.MapGet("/{file}", Get).WithName("GetCard").WithSummary("A card to print, at exact size.")
             .Produces(StatusCodes.Status200OK, contentType: "application/pdf", additionalContentTypes: ["image/svg+xml", "image/png"])
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound);
     }
 
     private static CardList List() => new([.. CardKinds.All.Select(kind => new CardEntry(kind.Name, kind.Purpose, kind.OuterSide, kind.ZoneSide))]);

@@ -24,11 +24,7 @@ internal static class MachinesApi
         machines.MapGet("/presets", () => new PresetList([.. MachinePresets.All.Select(PresetAnswer.From)])).WithName("ListPresets").WithSummary("Machines to start from, by their size.");
         machines.MapPost("/", PostAsync).WithName("AddMachine").WithSummary("Keep a machine.").WithDescription(Document)
             .Accepts<JsonElement>("application/json")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity);
         machines.MapGet("/{id:long}", Get).WithName("GetMachine").WithSummary("A machine; its version is the ETag.").ProducesProblem(StatusCodes.Status404NotFound);
         machines.MapGet("/{id:long}/file", GetFile).WithName("GetMachineFile").WithSummary("A machine's document as it was given, to be sent to another service.")
             .Produces(StatusCodes.Status200OK, contentType: "application/json")
@@ -36,16 +32,9 @@ internal static class MachinesApi
         machines.MapPut("/{id:long}", PutAsync).WithName("ChangeMachine").WithSummary("Put another document in a machine's place.")
             .WithDescription(Document + " 412 when the machine has changed since the version in If-Match.")
             .Accepts<JsonElement>("application/json")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status412PreconditionFailed)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status428PreconditionRequired);
         machines.MapDelete("/{id:long}", Delete).WithName("DeleteMachine").WithSummary("Delete a machine.")
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status412PreconditionFailed)
-            .ProducesProblem(StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
     }
 
     private static Results<Ok<MachineList>, ProblemHttpResult> List(
@@ -66,13 +55,14 @@ internal static class MachinesApi
         RequestKey? request = null;
         if (!(await ReadAsync(context)).TryGet(out MachineDocument? document, out Failure? failure)
             || (key is not null && !RequestKey.Of(key, Encoding.UTF8.GetBytes(document.Text)).TryGet(out request, out failure))
-            || !machines.Add(document, request).TryGet(out KeptMachine? kept, out failure))
+            || !machines.Add(document, request).TryGet(out KeptMachine? kept, out failure)
+            || !machines.FindSame(document, kept.Entry.Id).TryGet(out SameMachine? same, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, kept.Entry.Version);
-        return TypedResults.Created(MachineAnswer.Address(kept.Entry.Id), MachineAnswer.From(kept, document));
+        return TypedResults.Created(MachineAnswer.Address(kept.Entry.Id), MachineAnswer.From(kept, same.Entry));
     }
 
-    private static Results<Ok<MachineAnswer>, ProblemHttpResult> Get(HttpContext context, MachineStore machines, [Description("The machine's number.")] long id)
+    private static Results<Ok<MachineAnswer>, ProblemHttpResult> Get(HttpContext context, MachineStore machines, [Description(Describing.Machine)] long id)
     {
         if (!machines.Find(id).TryGet(out KeptMachine? kept, out Failure? failure))
             return Problem.From(failure);
@@ -80,7 +70,7 @@ internal static class MachinesApi
         return TypedResults.Ok(MachineAnswer.From(kept));
     }
 
-    private static Results<ContentHttpResult, ProblemHttpResult> GetFile(HttpContext context, MachineStore machines, [Description("The machine's number.")] long id)
+    private static Results<ContentHttpResult, ProblemHttpResult> GetFile(HttpContext context, MachineStore machines, [Description(Describing.Machine)] long id)
     {
         if (!machines.Find(id).TryGet(out KeptMachine? kept, out Failure? failure))
             return Problem.From(failure);
@@ -91,7 +81,7 @@ internal static class MachinesApi
     private static async Task<Results<Ok<MachineAnswer>, ProblemHttpResult>> PutAsync(
         HttpContext context,
         MachineStore machines,
-        [Description("The machine's number.")] long id,
+        [Description(Describing.Machine)] long id,
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch)
     {
         if (!Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure)
@@ -99,12 +89,12 @@ internal static class MachinesApi
             || !machines.Replace(id, document, expected).TryGet(out KeptMachine? kept, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, kept.Entry.Version);
-        return TypedResults.Ok(MachineAnswer.From(kept, document));
+        return TypedResults.Ok(MachineAnswer.From(kept));
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(
         MachineStore machines,
-        [Description("The machine's number.")] long id,
+        [Description(Describing.Machine)] long id,
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch) =>
         Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure) && machines.Remove(id, expected).TryGet(out _, out failure)
             ? TypedResults.NoContent()

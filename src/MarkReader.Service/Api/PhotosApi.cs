@@ -20,26 +20,17 @@ internal static class PhotosApi
             .WithSummary("Keep a photo and measure it.")
             .WithDescription("The same bytes are kept once: 201 the first time, 200 after that. A photo that cannot be measured is kept all the same: 422, with its photoId.")
             .Accepts<PhotoUpload>("multipart/form-data")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
-            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
         photos.MapGet("/", List).WithName("ListPhotos").WithSummary("The photos that are kept, newest first.");
         photos.MapGet("/{id}", Get).WithName("GetPhoto").WithSummary("A photo and what was measured in it last.").ProducesProblem(StatusCodes.Status404NotFound);
         photos.MapGet("/{id}/original", GetOriginal).WithName("GetOriginal").WithSummary("The bytes of a photo as they came in.")
             .Produces(StatusCodes.Status200OK, contentType: "image/jpeg", additionalContentTypes: ["image/png", "image/webp"])
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status410Gone);
+            .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status410Gone);
         photos.MapGet("/{id}/spots", GetSpotsAsync).WithName("GetSpots")
             .WithSummary("Where marks are in a photo and where they may be, in px: what a user can choose from.")
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status410Gone)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
-            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status410Gone, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
         photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result or visit refers.")
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status409Conflict);
+            .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status409Conflict);
     }
 
     private static async Task<Results<Created<PhotoAnswer>, Ok<PhotoAnswer>, ProblemHttpResult>> PostAsync(

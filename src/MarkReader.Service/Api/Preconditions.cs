@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 
 namespace MarkReader.Service.Api;
 
 /// <summary>Versions as entity tags (RFC 9110, 8.8.3 and 13.1.1): version 3 is "3", with the quotes.</summary>
-internal static class Preconditions
+internal static partial class Preconditions
 {
     public const string Description = "The ETag of the answer that the change was made for, or * for whatever is kept.";
 
@@ -13,13 +14,13 @@ internal static class Preconditions
 
     public static void SetTag(HttpContext context, long version) => context.Response.Headers.ETag = string.Create(CultureInfo.InvariantCulture, $"\"{version}\"");
 
-    /// <summary>What If-Match asks for; a tag that is none of ours matches no version.</summary>
+    /// <summary>What If-Match asks for; a tag that is none of ours matches no version, and what is no tag at all is refused.</summary>
     public static Outcome<ExpectedVersion> Required(string? ifMatch) => string.IsNullOrWhiteSpace(ifMatch)
         ? new Failure(ServiceFailures.IfMatchMissing, "the request does not say which version it changes", "read it, and send the answer's ETag as If-Match")
         : Optional(ifMatch);
 
     /// <summary>The same; any version when the header is missing.</summary>
-    public static ExpectedVersion Optional(string? ifMatch)
+    public static Outcome<ExpectedVersion> Optional(string? ifMatch)
     {
         if (string.IsNullOrWhiteSpace(ifMatch) || ifMatch.Trim() == "*")
             return ExpectedVersion.Any;
@@ -28,8 +29,14 @@ internal static class Preconditions
         {
             if (tag.Length > 2 && tag[0] == '"' && tag[^1] == '"' && long.TryParse(tag[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out long version))
                 versions.Add(version);
+            else if (!Tag().IsMatch(tag))
+                return new Failure(ServiceFailures.IfMatchInvalid, "If-Match has something that is no entity tag", "send the ETag of the answer as it came, with its quotes (\"3\"), or * for whatever is kept");
         }
 
         return ExpectedVersion.OneOf([.. versions]);
     }
+
+    // entity-tag = [ weak ] opaque-tag (RFC 9110, 8.8.3)
+    [GeneratedRegex("^(?:W/)?\"[\\x21\\x23-\\x7e\\x80-\\xff]*\"$", RegexOptions.CultureInvariant)]
+    private static partial Regex Tag();
 }

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Globalization;
 using MarkReader.Application.Pictures;
 using MarkReader.Application.VisitLog;
-using MarkReader.Drawing.Pictures;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Display;
@@ -15,24 +14,19 @@ namespace MarkReader.Service.Api;
 /// <summary>The pictures of a visit.</summary>
 internal static class VisitPicturesApi
 {
-    // Pixels to the picture's unit, for print.
-    private const double Fineness = 3;
-
     public static void MapVisitPictures(this IEndpointRouteBuilder app)
     {
         RouteGroupBuilder pictures = app.MapGroup("/api/visits/{id:long}/pictures").WithTags("Visits");
         pictures.MapGet("/", List).WithName("ListVisitPictures").WithSummary("The pictures of a visit, with all that they show in words; the visit's version is the ETag.")
             .WithDescription("Targets, the screw to turn, the bed, the frame, the aperture and the uncertainties as they stand now; those whose names begin with before- as they were found. A picture that has no data yet is left out.")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound);
         pictures.MapGet("/{file}", Get).WithName("GetVisitPicture").WithSummary("A picture of a visit, in the unit and with the decimal sign that the browser's pages show; mm and a point without any.")
             .Produces(StatusCodes.Status200OK, contentType: "image/svg+xml", additionalContentTypes: ["image/png"])
             .Produces(StatusCodes.Status304NotModified)
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound);
     }
 
-    private static Results<Ok<VisitPictureList>, ProblemHttpResult> List(HttpContext context, VisitStore visits, [Description("The visit's number.")] long id)
+    private static Results<Ok<VisitPictureList>, ProblemHttpResult> List(HttpContext context, VisitStore visits, [Description(Describing.Visit)] long id)
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure) || !VisitGallery.Of(visit).TryGet(out VisitGallery? gallery, out failure))
             return Problem.From(failure);
@@ -43,18 +37,15 @@ internal static class VisitPicturesApi
     private static Results<FileContentHttpResult, ProblemHttpResult> Get(
         VisitStore visits,
         Figures figures,
-        [Description("The visit's number.")] long id,
+        [Description(Describing.Visit)] long id,
         [Description("The picture's name and .svg or .png: target-1.svg.")] string file)
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure) || !VisitGallery.Of(visit, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out failure))
             return Problem.From(failure);
-        bool svg = file.EndsWith(".svg", StringComparison.Ordinal);
-        if ((!svg && !file.EndsWith(".png", StringComparison.Ordinal)) || gallery.Find(file[..^4]) is not { } picture)
+        if (PictureReplies.Name(file) is not { } name || gallery.Find(name) is not { } picture)
             return Problem.From(new(ServiceFailures.NotFound, "the visit has no picture of this name now", "choose one from the list of its pictures, and .svg or .png"));
         EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}{(figures.Preferences.Inches ? "-in" : "")}{(figures.Preferences.Comma ? "-comma" : "")}\""));
-        return svg
-            ? TypedResults.File(PictureFile.Svg(picture.Drawing), "image/svg+xml", entityTag: tag)
-            : TypedResults.File(PictureFile.Png(picture.Drawing, Fineness), "image/png", entityTag: tag);
+        return PictureReplies.Of(picture.Drawing, file, tag);
     }
 }
 

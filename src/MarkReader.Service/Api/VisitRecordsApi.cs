@@ -30,31 +30,23 @@ internal static class VisitRecordsApi
                 HttpContext context,
                 RecordDesk desk,
                 MeasuringTurns turns,
-                [Description("The visit's number.")] long id,
+                [Description(Describing.Visit)] long id,
                 [Description("mm or in; without it as the browser's pages show lengths. CSV and JSON are always in mm.")] string? unit,
                 [Description("point or comma; without it as the browser's pages show numbers. CSV and JSON always have a point.")] string? @decimal,
                 [Description("a4 or letter; a4 without it.")] string? paper) => GetAsync(context, desk, turns, id, kind, unit, @decimal, paper))
                 .WithName("GetRecord" + kind.Extension[1..].ToUpperInvariant()).WithSummary($"The record of a visit as {kind.Extension[1..].ToUpperInvariant()}.")
                 .Produces(StatusCodes.Status200OK, contentType: kind.MediaType.Split(';')[0])
-                .ProducesProblem(StatusCodes.Status400BadRequest)
-                .ProducesProblem(StatusCodes.Status404NotFound)
-                .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+                .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status503ServiceUnavailable);
         }
 
         visits.MapGet("/{id:long}/bundle", GetBundle).WithName("GetVisitBundle").WithSummary("A whole visit with its photos as one ZIP file, which another installation can read.")
             .Produces(StatusCodes.Status200OK, contentType: ZipType)
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status410Gone);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status410Gone);
         visits.MapPost("/bundles", PostBundleAsync).WithName("SendVisitBundle").WithSummary("Take in a whole visit from another installation.")
             .WithDescription("The visit keeps its own times. 201 when it is new; 200 with the visit that is here when it is here already, at this or a later version.")
             .WithMetadata(new RequestSizeLimitAttribute(BundleLimits.MostBytes))
             .Accepts<IFormFile>(ZipType)
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status503ServiceUnavailable);
     }
 
     private static async Task<Results<FileContentHttpResult, ProblemHttpResult>> GetAsync(
@@ -76,7 +68,7 @@ internal static class VisitRecordsApi
         return TypedResults.Bytes(written.Bytes, kind.MediaType);
     }
 
-    private static Results<FileStreamHttpResult, ProblemHttpResult> GetBundle(HttpContext context, BundleDesk desk, DataFolder folder, [Description("The visit's number.")] long id)
+    private static Results<FileStreamHttpResult, ProblemHttpResult> GetBundle(HttpContext context, BundleDesk desk, DataFolder folder, [Description(Describing.Visit)] long id)
     {
         FileStream file = TemporaryFile.Create(folder);
         if (!desk.Write(id, file).TryGet(out KeptVisit? visit, out Failure? failure))

@@ -21,12 +21,7 @@ internal static class VisitsApi
         visits.MapPost("/", PostAsync).WithName("BeginVisit").WithSummary("Begin a visit to a machine that is kept.")
             .WithDescription("The visit keeps a copy of the machine's document: later changes of the machine do not touch it. A request that is repeated with its Idempotency-Key gives the visit that it began.")
             .Accepts<VisitToBegin>("application/json")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status409Conflict, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity);
         visits.MapGet("/{id:long}", Get).WithName("GetVisit").WithSummary("A visit with its machine, its events and the next action; its version is the ETag.")
             .WithDescription("With If-None-Match the answer is 304 while the version is the same: a cheap way to see what another phone does.")
             .Produces(StatusCodes.Status304NotModified)
@@ -36,16 +31,9 @@ internal static class VisitsApi
             .ProducesProblem(StatusCodes.Status404NotFound);
         visits.MapPut("/{id:long}/words", PutWordsAsync).WithName("ChangeVisitWords").WithSummary("Change the note and who does the work.")
             .Accepts<VisitWordsToChange>("application/json")
-            .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status412PreconditionFailed)
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesProblem(StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status428PreconditionRequired);
         visits.MapDelete("/{id:long}", Delete).WithName("DeleteVisit").WithSummary("Delete a visit with its events. Its photos stay until they are deleted.")
-            .ProducesProblem(StatusCodes.Status404NotFound)
-            .ProducesProblem(StatusCodes.Status412PreconditionFailed)
-            .ProducesProblem(StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
     }
 
     private static Results<Ok<VisitList>, ProblemHttpResult> List(
@@ -77,18 +65,18 @@ internal static class VisitsApi
     private static Results<Ok<VisitAnswer>, StatusCodeHttpResult, ProblemHttpResult> Get(
         HttpContext context,
         VisitStore visits,
-        [Description("The visit's number.")] long id,
+        [Description(Describing.Visit)] long id,
         [FromHeader(Name = "If-None-Match"), Description("The ETag of an earlier answer.")] string? ifNoneMatch)
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, visit.Entry.Version);
-        return !string.IsNullOrWhiteSpace(ifNoneMatch) && Preconditions.Optional(ifNoneMatch).Admits(visit.Entry.Version)
+        return !string.IsNullOrWhiteSpace(ifNoneMatch) && Preconditions.Optional(ifNoneMatch).TryGet(out ExpectedVersion? seen, out _) && seen.Admits(visit.Entry.Version)
             ? TypedResults.StatusCode(StatusCodes.Status304NotModified)
             : TypedResults.Ok(VisitAnswer.From(visit));
     }
 
-    private static Results<ContentHttpResult, ProblemHttpResult> GetFile(HttpContext context, VisitStore visits, [Description("The visit's number.")] long id)
+    private static Results<ContentHttpResult, ProblemHttpResult> GetFile(HttpContext context, VisitStore visits, [Description(Describing.Visit)] long id)
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure))
             return Problem.From(failure);
@@ -99,29 +87,21 @@ internal static class VisitsApi
     private static async Task<Results<Ok<VisitAnswer>, ProblemHttpResult>> PutWordsAsync(
         HttpContext context,
         VisitStore visits,
-        [Description("The visit's number.")] long id,
+        [Description(Describing.Visit)] long id,
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch)
     {
         if (!Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure)
             || !(await JsonBody.ReadAsync(context.Request, VisitBeginning.MostBytes)).TryGet(out byte[]? bytes, out failure)
             || !VisitDescription.Read(bytes).TryGet(out VisitDescription? words, out failure))
             return Problem.From(failure);
-        return Answer(context, visits.Describe(id, words, expected));
+        return VisitReplies.Of(context, visits.Describe(id, words, expected));
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(
         VisitStore visits,
-        [Description("The visit's number.")] long id,
+        [Description(Describing.Visit)] long id,
         [FromHeader(Name = "If-Match"), Description(Preconditions.Description)] string? ifMatch) =>
         Preconditions.Required(ifMatch).TryGet(out ExpectedVersion? expected, out Failure? failure) && visits.Remove(id, expected).TryGet(out _, out failure)
             ? TypedResults.NoContent()
             : Problem.From(failure);
-
-    private static Results<Ok<VisitAnswer>, ProblemHttpResult> Answer(HttpContext context, Outcome<KeptVisit> found)
-    {
-        if (!found.TryGet(out KeptVisit? visit, out Failure? failure))
-            return Problem.From(failure);
-        Preconditions.SetTag(context, visit.Entry.Version);
-        return TypedResults.Ok(VisitAnswer.From(visit));
-    }
 }

@@ -8,7 +8,7 @@ namespace MarkReader.Service.Display;
 /// <summary>Lengths and numbers in the unit and with the decimal sign that the reader has chosen. All lengths that go in and out are mm.</summary>
 public sealed class Figures
 {
-    private const double Inch = 25.4;
+    private const string AsNeeded = "0.####", FourDecimals = "0.0000";
 
     // An inch has about 25 mm: one digit and a half more shows the same.
     private const int MoreDigits = 2;
@@ -57,6 +57,12 @@ public sealed class Figures
     /// <summary>A sentence of the adviser.</summary>
     public string Sentence(string sentence) => Sentences.Show(sentence, Preferences);
 
+    /// <summary>What is wrong, as a sentence.</summary>
+    public string What(Failure failure) => Say(failure, failure.What);
+
+    /// <summary>What to do about it, as a sentence.</summary>
+    public string Remedy(Failure failure) => Say(failure, failure.Remedy);
+
     /// <summary>What was typed, in mm.</summary>
     public Outcome<TypedLength> ReadMillimetres(string? text)
     {
@@ -65,11 +71,23 @@ public sealed class Figures
         // With a decimal comma chosen, a comma before three digits is no thousands sign.
         string typed = Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text;
         return NumberText.Read(typed).TryGet(out Number? number, out Failure? failure)
-            ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Inch : number.Value) : new Failure(NumberText.Unreadable, "the length is not a finite number", $"give a length in {Unit}")
+            ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Quantities.Length.MillimetresPerInch : number.Value) : new Failure(NumberText.Unreadable, "the length is not a finite number", $"give a length in {Unit}")
             : failure;
     }
 
-    private double Convert(double millimetres) => Preferences.Inches ? millimetres / Inch : millimetres;
+    // Of a refusal that is kept with its photo only the text is left, in mm; it repeats nothing that was typed.
+    private string Say(Failure failure, Wording wording) => Pages.Words.Sentence(
+        failure.Code.Kind == FailureKind.NotMeasurable && !wording.HasLengths ? Sentence(wording.ToString()) : wording.In(Said, Unit));
+
+    private string Said(SaidLength length)
+    {
+        string text = !Preferences.Inches || !double.IsFinite(length.Millimetres)
+            ? length.Millimetres.ToString(length.Format, CultureInfo.InvariantCulture)
+            : Convert(length.Millimetres).ToString(length.Format.Contains('#', StringComparison.Ordinal) ? AsNeeded : FourDecimals, CultureInfo.InvariantCulture);
+        return Sign(text) + (length.HasUnit ? " " + Unit : "");
+    }
+
+    private double Convert(double millimetres) => Preferences.Inches ? millimetres / Quantities.Length.MillimetresPerInch : millimetres;
 
     private int Decimals(int ofMillimetres) => Preferences.Inches ? ofMillimetres + MoreDigits : ofMillimetres;
 }

@@ -1,17 +1,23 @@
+using System.Collections.Concurrent;
 using System.Globalization;
+using System.Resources;
 using System.Text.RegularExpressions;
+using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Display;
 
 /// <summary>Sentences of the adviser, which have lengths in mm and a decimal point, in the reader's unit and with the reader's sign.</summary>
-/// <remarks>The adviser's lengths stand as "0.25 mm", or in a row of which the last has the unit: "x 0, y 400 mm", "u +0.10 and v -0.05 mm", "0.02 and 0.03 mm".</remarks>
+/// <remarks>The adviser's lengths stand as "0.25 mm", or in a row of which the last has the unit: "x 0, y 400 mm", "u +0.10 and v -0.05 mm", "0.02 and 0.03 mm". The words that may stand between them are a text of their own.</remarks>
 internal static partial class Sentences
 {
-    private const double Inch = 25.4;
+    private static readonly ResourceManager s_pages = new(typeof(PageTexts));
+
+    private static readonly ConcurrentDictionary<string, Regex> s_rows = [];
 
     public static string Show(string sentence, Preferences preferences)
     {
-        string text = preferences.Inches ? Row().Replace(sentence, row => Number().Replace(row.Value[..^2], number => Inches(number.Value)) + "in") : sentence;
+        string text = preferences.Inches ? Row(s_pages.GetString("sentence.between", CultureInfo.CurrentUICulture)!).Replace(sentence, row => Number().Replace(row.Value[..^2], number => Inches(number.Value)) + "in") : sentence;
         return preferences.Comma ? Decimal().Replace(text, ",") : text;
     }
 
@@ -20,12 +26,15 @@ internal static partial class Sentences
     {
         int point = number.IndexOf('.', StringComparison.Ordinal);
         int decimals = Math.Max(3, point < 0 ? 2 : number.Length - point + 1);
-        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Inch;
+        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Length.MillimetresPerInch;
         return (number[0] == '+' ? "+" : "") + value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
-    [GeneratedRegex(@"(?:[+-]?\d+(?:\.\d+)?(?:,| and| to| or)? (?:and )?(?:[xyuv] )?)*[+-]?\d+(?:\.\d+)? mm\b", RegexOptions.CultureInvariant)]
-    private static partial Regex Row();
+    private static Regex Row(string between) => s_rows.GetOrAdd(between, static words =>
+    {
+        string word = "(?:" + string.Join('|', words.Split(' ').Select(Regex.Escape)) + ")";
+        return new($@"(?:[+-]?\d+(?:\.\d+)?(?:,| {word})? (?:{word} )?(?:[xyuv] )?)*[+-]?\d+(?:\.\d+)? mm\b", RegexOptions.CultureInvariant);
+    });
 
     [GeneratedRegex(@"[+-]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant)]
     private static partial Regex Number();

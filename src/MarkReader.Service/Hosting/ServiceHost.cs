@@ -10,6 +10,7 @@ using MarkReader.Service.Api;
 using MarkReader.Service.Display;
 using MarkReader.Service.Guide;
 using MarkReader.Service.Hosting.Phones;
+using MarkReader.Service.Pages;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Settings;
 using MarkReader.Service.Uploads;
@@ -56,6 +57,7 @@ internal static class ServiceHost
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
+        services.AddSingleton<VisitStandings>();
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<RecordDesk>();
         services.AddSingleton<BundleDesk>();
@@ -81,6 +83,8 @@ internal static class ServiceHost
         services.AddLocalization();
         services.AddHttpContextAccessor();
         services.AddScoped<Figures>();
+        services.AddSingleton<MeasureWords>();
+        services.AddSingleton(Languages.In(AppContext.BaseDirectory));
         // Nothing is protected with keys here: forms carry no token, and no cookie is read by the framework.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // A lambda, not a method group: only then does the package add the XML comments.
@@ -88,6 +92,7 @@ internal static class ServiceHost
 
         WebApplication app = builder.Build();
         app.Use(SecurityHeaders.Invoke);
+        app.UseLanguages();
         app.UseExceptionHandler();
         app.UseSerilogRequestLogging();
         app.Use(new LocalOnly(phones).Invoke);

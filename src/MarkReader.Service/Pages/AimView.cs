@@ -26,11 +26,6 @@ public sealed class AimView
 
     public string FoundAt => Kept.FoundAt.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
 
-    public string Paths => $"{Words.Short(Kept.Aim.Inputs.Leg.NearPath)} mm and {Words.Short(Kept.Aim.Inputs.Leg.FarPath)} mm";
-
-    /// <summary>How the beam has to move from the far mark, in words; empty when it is there within 0.05 mm.</summary>
-    public string Move => Words.Move(Report!.Aim.U - Report.Far.U, Report.Aim.V - Report.Far.V);
-
     public double Distance => Math.Sqrt(Math.Pow(Report!.Aim.U - Report.Far.U, 2) + Math.Pow(Report.Aim.V - Report.Far.V, 2));
 
     /// <summary>Half width of the interval that holds the aim's u with 95 % (k = 1.96), mm.</summary>
@@ -41,30 +36,6 @@ public sealed class AimView
 
     /// <summary>The region that holds the aim point with 95 %.</summary>
     public Ellipse Region => new Covariance2(Report!.Aim.Covariance[0][0], Report.Aim.Covariance[0][1], Report.Aim.Covariance[1][1]).Ellipse95();
-
-    /// <summary>Where the uncertainty of the aim point comes from; null in results of earlier versions.</summary>
-    public BudgetView? AimBudget => BudgetView.From("Aim point", Report!.Aim.Budget);
-
-    /// <summary>The same for both marks.</summary>
-    public IReadOnlyList<BudgetView> MarkBudgets => [.. new[] { BudgetView.From("Near mark", Report!.Near.Budget), BudgetView.From("Far mark", Report.Far.Budget) }.OfType<BudgetView>()];
-
-    /// <summary>Plain facts of each photo.</summary>
-    public IReadOnlyList<(string Photo, string Facts)> Photos => Report!.Quality switch
-    {
-        null => [],
-        { Near: { } near } both => [("Near photo", Words.Facts(near)), ("Far photo", Words.Facts(both.Far))],
-        var one => [("Photo", Words.Facts(one.Far))],
-    };
-
-    /// <summary>What was entered of the print and the tape; empty when nothing was.</summary>
-    public string Readings => Kept.Aim.Inputs.Card switch
-    {
-        null => "",
-        { RulerU: { } u, RulerV: { } v, TapeHeight: { } height } => $"Rulers {Words.Short(u)} mm and {Words.Short(v)} mm; tape {Words.Short(height)} mm above the card.",
-        { RulerU: { } u, RulerV: { } v } => $"Rulers {Words.Short(u)} mm and {Words.Short(v)} mm.",
-        { TapeHeight: { } height } => $"Tape {Words.Short(height)} mm above the card.",
-        _ => "",
-    };
 
     /// <summary>Decimals that show the uncertainty with two digits, 1 to 3.</summary>
     public int Decimals => Math.Max(AimU95, AimV95) switch

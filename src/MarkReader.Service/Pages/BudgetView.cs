@@ -10,7 +10,7 @@ public sealed record BudgetView(string Title, IReadOnlyList<BudgetLine> Lines)
     /// <summary>Sources below this part of the variance share a line.</summary>
     private const double LeastShare = 0.01;
 
-    internal static BudgetView? From(string title, IReadOnlyList<ComponentReport>? budget)
+    internal static BudgetView? From(string title, string other, IReadOnlyList<ComponentReport>? budget)
     {
         if (budget is not { Count: > 0 })
             return null;
@@ -20,7 +20,7 @@ public sealed record BudgetView(string Title, IReadOnlyList<BudgetLine> Lines)
             .Select(c => new BudgetLine(ComponentReport.Words(c.Source), c.StandardUncertainty, c.Share))];
         ComponentReport[] small = [.. budget.Where(c => c.Share < LeastShare)];
         if (small.Sum(c => c.Share) >= LeastShare / 2)
-            lines.Add(new("other", Math.Sqrt(small.Sum(c => c.StandardUncertainty * c.StandardUncertainty)), small.Sum(c => c.Share)));
+            lines.Add(new(other, Math.Sqrt(small.Sum(c => c.StandardUncertainty * c.StandardUncertainty)), small.Sum(c => c.Share)));
         return new(title, lines);
     }
 }

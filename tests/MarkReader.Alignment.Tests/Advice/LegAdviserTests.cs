@@ -115,10 +115,10 @@ public sealed class LegAdviserTests
         LegAdvice back = LegAdviser.Advise(loose, events).ValueOrThrow();
         LegAction.Turn first = Assert.IsType<LegAction.Turn>(back.Action);
         Assert.Contains("one side", back.Reason, StringComparison.Ordinal);
-        Assert.True(first.Turns < -0.3);
+        Assert.True(first is { GoesBeyond: true, Turns: < -0.3 });
         LegAction.Turn second = Assert.IsType<LegAction.Turn>(LegAdviser.Advise(loose, [.. events, new LegEvent.Turn("A", first.Turns)]).ValueOrThrow().Action);
         Assert.Equal("A", second.Screw);
-        Assert.True(second.Turns > 0.05);
+        Assert.True(second is { GoesBeyond: false, Turns: > 0.05 });
         Assert.IsType<LegAction.Fire>(LegAdviser.Advise(loose, [.. events, new LegEvent.Turn("A", first.Turns), new LegEvent.Turn("A", second.Turns)]).ValueOrThrow().Action);
     }
 

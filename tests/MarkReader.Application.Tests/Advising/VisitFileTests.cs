@@ -3,6 +3,7 @@ using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Machines;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Advising;
@@ -86,6 +87,21 @@ public sealed class VisitFileTests
         VisitAdvice advice = VisitTexts.Advise(VisitTexts.Visit($$"""{ "bed": { "x": 500, "y": 400 }, "legs": {{VisitTexts.Legs}} }""", near, far)).ValueOrThrow();
         Assert.Equal("gantryElsewhere", Assert.Single(advice.Warnings).Code);
         Assert.Null(advice.State.Legs["2"].Slope);
+    }
+
+    [Theory]
+    // Leg 1 is 400 mm longer at its far end, leg 2 500 mm; 2·√(2² + 2² + 1²) = 6 mm of difference are allowed.
+    [InlineData(500, 405)]
+    [InlineData(500, 407, "Leg 1")]
+    [InlineData(490, 400, "Leg 2")]
+    [InlineData(400, 500, "Leg 1", "Leg 2")]
+    public void A_bed_whose_travels_do_not_agree_with_the_paths_is_told_and_used(double x, double y, params string[] legs)
+    {
+        string machine = FormattableString.Invariant($$"""{ "bed": { "x": {{x}}, "y": {{y}} }, "legs": {{VisitTexts.Legs}} }""");
+        Warning[] told = [.. VisitTexts.Advise(VisitTexts.Visit(machine)).ValueOrThrow().Warnings];
+        Assert.All(told, w => Assert.Equal("travelDisagrees", w.Code));
+        Assert.Equal(legs, told.Select(w => w.Message[..5]));
+        Assert.Equal(told, MachineFile.Read(Encoding.UTF8.GetBytes(machine)).ValueOrThrow().Warnings);
     }
 
     public static TheoryData<string, string, string> Hostile => new()

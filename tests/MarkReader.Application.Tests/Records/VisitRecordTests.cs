@@ -55,9 +55,31 @@ public sealed class VisitRecordTests(RecordedVisit visit) : IClassFixture<Record
         // What the photo tells of the mark, without the scatter of the pulses that the event has besides.
         Assert.InRange(mean.Components.Sum(c => c.Covariance.Uu), 1e-8, first.At.Covariance.Uu);
         // The aim point's budget is of the same size as what the filter states for it.
-        RecordBudget aim = record.Budgets.Single(b => b.Leg == "1");
+        RecordBudget aim = record.Budgets.Single(b => b is { Leg: "1", Moment: RecordMoment.Found });
         Assert.Contains(aim.Components, c => c.Source == UncertaintySource.PathLengths);
         Assert.InRange(aim.Components.Sum(c => c.Covariance.Uu) / record.Steps[0].Found!.Aim!.Covariance.Uu, 0.5, 2);
+    }
+
+    [Fact]
+    public void Each_legs_aim_point_has_a_budget_as_left_no_smaller_than_what_turned_since_has_added()
+    {
+        foreach (string leg in (string[])["1", "2"])
+        {
+            RecordBudget left = visit.Record.Budgets.Single(b => b.Leg == leg && b.Moment == RecordMoment.Left);
+            RecordStep step = visit.Record.Steps.Single(s => s.Leg == leg);
+            Covariance2 sum = left.Components.Select(c => c.Covariance).Aggregate((a, b) => a + b), stated = step.Left.Aim!.Covariance;
+            // The filter uses every mark: what it states is no larger.
+            Assert.InRange((stated.Uu + stated.Vv) / (sum.Uu + sum.Vv), 0.2, 1 + 1e-9);
+        }
+    }
+
+    [Fact]
+    public void A_caption_names_the_newest_marks_only()
+    {
+        string html = Encoding.UTF8.GetString(RecordHtml.Write(visit.Record, RecordFormat.Plain));
+        string[] captions = [.. html.Split("<figcaption>").Skip(1).Select(c => c[..c.IndexOf("</figcaption>", StringComparison.Ordinal)]).Where(c => c.Contains("Aim point:", StringComparison.Ordinal))];
+        Assert.Contains(captions, c => c.Contains("see Marks", StringComparison.Ordinal));
+        Assert.All(captions, c => Assert.InRange(c.Split("Mark ").Length - 1, 1, 4));
     }
 
     [Fact]
@@ -81,7 +103,7 @@ public sealed class VisitRecordTests(RecordedVisit visit) : IClassFixture<Record
         Assert.Contains("Leg 1 skipped: cover riveted", html, StringComparison.Ordinal);
         Assert.Contains("(skipped: cover riveted)", html, StringComparison.Ordinal);
         Assert.Contains("Undecided", html, StringComparison.Ordinal);
-        Assert.Contains("not measured", html, StringComparison.Ordinal);
+        Assert.Contains("<td>unmeasured</td>", html, StringComparison.Ordinal);
         Assert.Contains("09:00:00", html, StringComparison.Ordinal);
     }
 

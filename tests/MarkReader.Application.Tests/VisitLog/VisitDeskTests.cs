@@ -50,6 +50,20 @@ public sealed class VisitDeskTests : IDisposable
         Assert.Equal((4, "after the move", VisitTexts.Machine), (after.Entry.Version, after.Entry.Note, after.Machine));
     }
 
+    [Theory]
+    [InlineData("""{ "kind": "mark", "leg": "1", "path": 480, "u": 400, "v": 0, "uncertainty": 0.05 }""", "step 3 (mark on leg 1 at 480 mm) is a mark at (400, 0) mm")]
+    [InlineData("""{ "kind": "mark", "leg": "2", "path": 0.5, "u": 4, "v": 0, "uncertainty": 0.05 }""", "step 3 (mark on leg 2 at 0.5 mm) is a mark at the path length 0.5 mm")]
+    [InlineData("""{ "kind": "turn", "leg": "1", "screw": "Z", "turns": 0.1 }""", "step 3 (turn of screw Z on leg 1) turns a screw that its frame does not have")]
+    [InlineData("""{ "kind": "shim" }""", "step 3 (shims) has no 'corner'")]
+    [InlineData("""{ "kind": "paint" }""", "step 3 is of the kind 'paint'")]
+    public void A_refusal_says_in_words_which_step_is_meant(string text, string message)
+    {
+        Add(Near, "a").ValueOrThrow();
+        Add(Far, "b").ValueOrThrow();
+        Assert.False(Add(text, "c").TryGet(out _, out Failure? failure));
+        Assert.Equal(message, failure.Message);
+    }
+
     [Fact]
     public void The_list_without_visits_is_empty()
     {

@@ -92,6 +92,19 @@ public sealed class PerspectiveTests
     }
 
     [Fact]
+    public void For_inches_the_scale_bar_is_a_part_of_an_inch_in_its_true_length()
+    {
+        OverlayDrawing drawing = OverlayComposer.Compose(s_scene with { Inches = true }, OverlayView.Crop);
+        OverlayLine[] lines = drawing.Lines("scale");
+        CardPoint[] bar = Back(lines[^1]);
+        // Half of 25.4 mm.
+        Assert.Equal(12.7, bar[1].U - bar[0].U, 1e-6);
+        Assert.Equal(9, lines.Length - 1);
+        Assert.Contains(drawing.Texts(), t => t is { Part: "scale-label", Text: "1/2 in" });
+        Assert.DoesNotContain(drawing.Texts(), t => t.Text == "10 mm");
+    }
+
+    [Fact]
     public void The_zones_outline_is_the_zone()
     {
         CardPoint[] corners = Back(s_drawing.Lines("zone").Single());

@@ -56,7 +56,8 @@ public sealed class MachinesApiTests(Site site) : IClassFixture<Site>
     [Theory]
     [InlineData(null, HttpStatusCode.PreconditionRequired, "IF_MATCH_MISSING")]
     [InlineData("W/\"1\"", HttpStatusCode.PreconditionFailed, "CHANGED_MEANWHILE")]
-    [InlineData("1", HttpStatusCode.PreconditionFailed, "CHANGED_MEANWHILE")]
+    [InlineData("1", HttpStatusCode.BadRequest, "IF_MATCH_INVALID")]
+    [InlineData("\"1\", \"2", HttpStatusCode.BadRequest, "IF_MATCH_INVALID")]
     [InlineData("\"-1\"", HttpStatusCode.PreconditionFailed, "CHANGED_MEANWHILE")]
     [InlineData("\"99999999999999999999\"", HttpStatusCode.PreconditionFailed, "CHANGED_MEANWHILE")]
     public async Task A_change_without_a_tag_of_ours_is_refused(string? tag, HttpStatusCode status, string code)
@@ -74,6 +75,21 @@ public sealed class MachinesApiTests(Site site) : IClassFixture<Site>
         JsonElement warning = Assert.Single(added.GetProperty("warnings").EnumerateArray());
         Assert.Equal("fieldIgnored", warning.Text("code"));
         Assert.Contains("'washer'", warning.Text("message"), StringComparison.Ordinal);
+        JsonElement kept = await (await Client.GetAsync("/api/machines/" + added.GetProperty("id"), Cancellation)).JsonAsync();
+        Assert.True(JsonElement.DeepEquals(added.GetProperty("warnings"), kept.GetProperty("warnings")));
+    }
+
+    [Fact]
+    public async Task The_same_document_sent_again_is_told_and_a_repeated_request_is_not()
+    {
+        string document = Machines.Named("twice");
+        JsonElement first = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document, ("Idempotency-Key", "one"))).JsonAsync();
+        JsonElement again = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document, ("Idempotency-Key", "one"))).JsonAsync();
+        Assert.Empty(again.GetProperty("warnings").EnumerateArray());
+        JsonElement second = await (await Client.SendAsync(HttpMethod.Post, "/api/machines", document + "\n")).JsonAsync();
+        JsonElement warning = Assert.Single(second.GetProperty("warnings").EnumerateArray());
+        Assert.Equal("machineKnown", warning.Text("code"));
+        Assert.StartsWith($"Machine {first.GetProperty("id")}, twice, ", warning.Text("message"), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -44,6 +44,17 @@ public sealed class VisitsApiTests(Site site) : IClassFixture<Site>
     }
 
     [Fact]
+    public async Task A_field_of_an_event_that_is_not_known_is_told_with_the_answer()
+    {
+        string address = await BeginAsync();
+        JsonElement added = await (await AddAsync(address, Near.Replace("\"uncertainty\"", "\"gain\": 2, \"uncertainty\"", StringComparison.Ordinal), "a")).JsonAsync();
+        JsonElement warning = Assert.Single(added.GetProperty("warnings").EnumerateArray());
+        Assert.Equal("fieldIgnored", warning.Text("code"));
+        Assert.Contains("'gain'", warning.Text("message"), StringComparison.Ordinal);
+        Assert.Empty((await (await AddAsync(address, Far, "b")).JsonAsync()).GetProperty("warnings").EnumerateArray());
+    }
+
+    [Fact]
     public async Task Of_two_phones_with_one_tag_the_second_is_refused_and_a_repeated_request_is_not()
     {
         string address = await BeginAsync();

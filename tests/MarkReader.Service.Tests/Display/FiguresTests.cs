@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
+using MarkReader.Alignment.Legs;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Shims;
+using MarkReader.Quantities;
 using MarkReader.Service.Display;
 
 namespace MarkReader.Service.Tests.Display;
@@ -41,6 +43,17 @@ public sealed partial class FiguresTests
     [InlineData("The mark walks by u +2.54 and v -0.10 mm.", "The mark walks by u +0.1000 and v -0.0039 in.")]
     [InlineData("Turn it by 1/8. 12.70 mm, within 0.5 mm.", "Turn it by 1/8. 0.5000 in, within 0.020 in.")]
     public void A_sentence_of_the_adviser_is_told_in_inches(string sentence, string inches) => Assert.Equal(inches, s_inch.Sentence(sentence));
+
+    [Fact]
+    public void A_refusal_states_its_lengths_in_the_chosen_unit_and_leaves_what_was_typed()
+    {
+        Failure swapped = LegChecks.NearAndFar(508, 80, 2)!;
+        Assert.Equal("The near path length (508 mm) is longer than the far one (80 mm); they look swapped.", s_point.What(swapped));
+        Assert.Equal("The near path length (20 in) is longer than the far one (3.1496 in); they look swapped.", s_inch.What(swapped));
+        Assert.Equal("Give the height in in.", s_inch.Remedy(new(swapped.Code, "", $"give the height in {Wording.Unit}")));
+        Assert.Equal("'12.5 mm' is no number.", new Figures(new Preferences(true, true)).What(new(swapped.Code, "'12.5 mm' is no number", "")));
+        Assert.Equal("The offset 2,5 mm is too large.", s_comma.What(new(swapped.Code, $"the offset {new SaidLength(2.5)} is too large", "")));
+    }
 
     [Fact]
     public void No_reason_of_whole_visits_keeps_a_millimetre_or_a_decimal_point()

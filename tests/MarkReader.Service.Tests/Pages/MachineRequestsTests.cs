@@ -71,6 +71,31 @@ public sealed partial class MachineRequestsTests(Site site) : IClassFixture<Site
         }
     }
 
+    [Fact]
+    public async Task A_file_that_comes_twice_points_to_the_machine_that_is_there_and_both_are_kept_only_when_asked()
+    {
+        using HttpClient client = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = site.Address };
+        Uri first = (await SendAsync()).Headers.Location!;
+        string id = Regex.Match(first.ToString(), "[0-9]+").Value;
+        HttpResponseMessage again = await SendAsync();
+        Assert.Equal(HttpStatusCode.Conflict, again.StatusCode);
+        string page = await again.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains($"href=\"/machines/{id}\"", page, StringComparison.Ordinal);
+        Assert.Contains($"name=\"machine\" value=\"{id}\"", page, StringComparison.Ordinal);
+
+        using MultipartFormDataContent both = Forms.Form(("machine", id));
+        Uri second = (await client.PostAsync("/machines?handler=Copy", both, TestContext.Current.CancellationToken)).Headers.Location!;
+        Assert.NotEqual(first, second);
+        string copy = await site.Client.GetStringAsync("/api/machines/" + Regex.Match(second.ToString(), "[0-9]+").Value + "/file", TestContext.Current.CancellationToken);
+        Assert.Equal(Machines.Named("from a file"), copy);
+
+        async Task<HttpResponseMessage> SendAsync()
+        {
+            using MultipartFormDataContent form = Forms.Form(("file", Encoding.UTF8.GetBytes(Machines.Named("from a file"))));
+            return await client.PostAsync("/machines?handler=File", form, TestContext.Current.CancellationToken);
+        }
+    }
+
     private async Task<(HttpStatusCode Status, string Text)> PostAsync(string address, params (string Name, string Text)[] fields)
     {
         using FormUrlEncodedContent content = new(fields.Select(f => KeyValuePair.Create(f.Name, f.Text)));

@@ -9,30 +9,29 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
 {
     private const int Patience = 60_000;
 
-    [Theory]
-    [InlineData(320)]
-    [InlineData(360)]
-    [InlineData(768)]
-    [InlineData(1280)]
-    public async Task Nothing_is_cut_off_and_every_control_is_large_enough(int width)
+    [Fact]
+    public async Task Nothing_is_cut_off_and_every_control_is_large_enough_at_any_width()
     {
-        await using Visit visit = await site.PhoneAsync(width);
+        await using Visit visit = await site.PhoneAsync();
         IPage page = visit.Page;
+        Task FitAsync(string name) => page.AtEachWidthAsync(async width =>
+        {
+            await page.ShouldFitAsync();
+            await visit.PictureAsync($"{name}-{width}");
+        });
         await page.GotoAsync("/");
         await page.GetByText("Tilted target, pivot offset").TapAsync();
-        await page.ShouldFitAsync();
+        await FitAsync("measure");
         await page.GetByText("Both marks on one", new() { Exact = true }).TapAsync();
-        await page.ShouldFitAsync();
+        await FitAsync("measure-both");
         await page.GetByRole(AriaRole.Button, new() { Name = "Load sample photos" }).TapAsync();
         await Expect(page.Locator(".aim-move")).ToBeVisibleAsync(new() { Timeout = Patience });
-        await page.ShouldFitAsync();
-        await visit.PictureAsync($"width-{width}");
+        await FitAsync("width");
         await page.GetByRole(AriaRole.Link, new() { Name = "Permanent page" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Original photos" })).ToBeVisibleAsync();
-        await page.ShouldFitAsync();
-        await visit.PictureAsync($"result-{width}");
+        await FitAsync("result");
         await page.GotoAsync("/results");
-        await page.ShouldFitAsync();
+        await FitAsync("results");
         visit.ShouldBeQuiet();
     }
 
@@ -70,28 +69,31 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
         visit.ShouldBeQuiet();
     }
 
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public async Task No_fault_is_found_by_the_accessibility_checker(bool dark)
+    [Fact]
+    public async Task No_fault_is_found_by_the_accessibility_checker_light_and_dark()
     {
-        await using Visit visit = await site.PhoneAsync(dark: dark);
+        await using Visit visit = await site.PhoneAsync();
         IPage page = visit.Page;
+        Task CheckAsync(string? name = null) => page.LightAndDarkAsync(async scheme =>
+        {
+            await page.ShouldBeAccessibleAsync();
+            if (name is not null)
+                await visit.PictureAsync($"{name}-{scheme}");
+        });
         await page.GotoAsync("/");
-        await page.ShouldBeAccessibleAsync();
+        await CheckAsync();
         await visit.FillAsync(null, null, "480", "80");
         await page.Locator("#find").TapAsync();
         await Expect(page.Locator("#near-error")).Not.ToBeEmptyAsync();
-        await page.ShouldBeAccessibleAsync();
+        await CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Load sample photos" }).TapAsync();
         await Expect(page.Locator(".aim-move")).ToBeVisibleAsync(new() { Timeout = Patience });
-        await page.ShouldBeAccessibleAsync();
-        await visit.PictureAsync(dark ? "phone-dark" : "phone-light");
+        await CheckAsync("phone");
         await page.GetByRole(AriaRole.Link, new() { Name = "Permanent page" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Original photos" })).ToBeVisibleAsync();
-        await page.ShouldBeAccessibleAsync();
+        await CheckAsync();
         await page.GotoAsync("/results");
-        await page.ShouldBeAccessibleAsync();
+        await CheckAsync();
         visit.ShouldBeQuiet("400");
     }
 }

@@ -1,9 +1,15 @@
 using MarkReader.Service.Pages;
+using MarkReader.Service.Texts;
+using Microsoft.Extensions.Localization;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Options;
 
 namespace MarkReader.Service.Tests.Pages;
 
 public sealed class WordsTests
 {
+    private static readonly MeasureWords s_words = new(new StringLocalizer<MeasureTexts>(new ResourceManagerStringLocalizerFactory(Options.Create(new LocalizationOptions()), NullLoggerFactory.Instance)));
+
     [Theory]
     [InlineData(3.24, 1.06, "3.2 mm right and 1.1 mm up")]
     [InlineData(-3.24, -1.06, "3.2 mm left and 1.1 mm down")]
@@ -11,7 +17,7 @@ public sealed class WordsTests
     [InlineData(0.3, -0.04, "0.3 mm right")]
     [InlineData(-0.04, 0.04, "")]
     public void A_move_is_told_as_seen_on_the_card(double u, double v, string words) =>
-        Assert.Equal(words, Words.Move(u, v).Replace('\u00a0', ' '));
+        Assert.Equal(words, s_words.Move(u, v).Replace('\u00a0', ' '));
 
     [Theory]
     [InlineData(1.005, 2, "+1.00")]

@@ -2,11 +2,9 @@ using Microsoft.Playwright;
 
 namespace MarkReader.Service.Tests.Support;
 
-/// <summary>The service with a browser beside it: Debian's Chromium, or the one that CHROMIUM names.</summary>
+/// <summary>The service with the browser beside it.</summary>
 public sealed class BrowserSite : Site, IAsyncLifetime
 {
-    private IPlaywright? _playwright;
-
     public BrowserSite()
         : this(false)
     {
@@ -19,28 +17,7 @@ public sealed class BrowserSite : Site, IAsyncLifetime
 
     internal IBrowser Browser { get; private set; } = null!;
 
-    public async ValueTask InitializeAsync()
-    {
-        _playwright = await Playwright.CreateAsync();
-        Browser = await _playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium",
-            Headless = true,
-            Args =
-            [
-                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync",
-            ],
-        });
-    }
-
-    public override async ValueTask DisposeAsync()
-    {
-        if (Browser is not null)
-            await Browser.DisposeAsync();
-        _playwright?.Dispose();
-        await base.DisposeAsync();
-    }
+    public async ValueTask InitializeAsync() => Browser = await SharedBrowser.StartAsync();
 
     /// <summary>A page of a telephone, operated by touch.</summary>
     internal Task<Visit> PhoneAsync(int width = 360, bool scripts = true, bool dark = false) => Visit.StartAsync(this, new()

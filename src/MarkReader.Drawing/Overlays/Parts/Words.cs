@@ -1,45 +1,50 @@
 using System.Globalization;
 using MarkReader.Quantities;
+using static MarkReader.Drawing.Texts.DrawingTexts;
 
 namespace MarkReader.Drawing.Overlays.Parts;
 
 /// <summary>The words and numbers of an overlay.</summary>
 internal static class Words
 {
+    public static string Outside => Get("overlay.outside");
+
+    /// <summary>aim, near or far.</summary>
+    public static string Part(string part) => Get("overlay." + part);
+
     public static string Title(OverlayContent content) => content switch
     {
-        OverlayContent.Aiming => "Near mark, far mark and aim point",
+        OverlayContent.Aiming => Get("overlay.aiming"),
         OverlayContent.Leg l => l.Title,
-        OverlayContent.Marks m => m.Items.Count == 1 ? "One mark" : $"{m.Items.Count} marks",
+        OverlayContent.Marks m => m.Items.Count == 1 ? Get("overlay.oneMark") : Say("overlay.marks", m.Items.Count),
         _ => string.Empty,
     };
 
     public static string Description(OverlayContent content) => content switch
     {
-        OverlayContent.Aiming a =>
-            $"Near mark at {Point(a.Near.Centre.Point)}, far mark at {Point(a.Far.Centre.Point)}. "
-            + $"Aim point at {Point(a.Aim.Point)}, {Distance(a.Near.Centre.Point, a.Aim.Point)} from the near mark; {Region(a.Aim)}",
+        OverlayContent.Aiming a => Aiming(a, a.Aim.Covariance.Ellipse95()),
         OverlayContent.Leg l => l.Description,
         OverlayContent.Marks m => string.Join(" ", m.Items.Select((mark, i) =>
-            $"Mark {i + 1} at {Point(mark.Centre.Point)}, diameter {Number(mark.Diameter.Millimetres, 2)} mm.")),
+            Say("overlay.mark", i + 1, Point(mark.Centre.Point), Number(mark.Diameter.Millimetres, 2)))),
         _ => string.Empty,
     };
 
     public static string Distance(CardPoint from, CardPoint to) => Number(from.DistanceTo(to), 2) + " mm";
 
-    public static string FromNear(OverlayContent.Aiming aiming, CardPoint to) => Distance(aiming.Near.Centre.Point, to) + " from near";
+    public static string FromNear(OverlayContent.Aiming aiming, CardPoint to) => Say("overlay.fromNear", Distance(aiming.Near.Centre.Point, to));
 
     public static string Pair(CardPoint point) => $"{Number(point.U, 2)}, {Number(point.V, 2)} mm";
 
-    public static string Length(double millimetres) => Number(millimetres, 1) + " mm";
-
     private static string Point(CardPoint point) => $"u {Number(point.U, 2)} mm, v {Number(point.V, 2)} mm";
 
-    private static string Region(MeasuredPoint aim)
-    {
-        Ellipse ellipse = aim.Covariance.Ellipse95();
-        return $"the region that holds it with 95 % has semi-axes of {Number(ellipse.SemiMajor, 2)} mm and {Number(ellipse.SemiMinor, 2)} mm.";
-    }
+    private static string Aiming(OverlayContent.Aiming a, Ellipse region) => Say(
+        "overlay.aimingMarks",
+        Point(a.Near.Centre.Point),
+        Point(a.Far.Centre.Point),
+        Point(a.Aim.Point),
+        Distance(a.Near.Centre.Point, a.Aim.Point),
+        Number(region.SemiMajor, 2),
+        Number(region.SemiMinor, 2));
 
     /// <summary>A number with a true minus sign and no minus zero.</summary>
     private static string Number(double value, int decimals)

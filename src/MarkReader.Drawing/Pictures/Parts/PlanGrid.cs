@@ -7,7 +7,7 @@ namespace MarkReader.Drawing.Pictures.Parts;
 /// <summary>The grid of a target's plan, in round parts of a millimetre or an inch, with numbers at every second line.</summary>
 internal static class PlanGrid
 {
-    private const double Inch = 25.4, LeastPixels = 30;
+    private const double Inch = Quantities.Length.MillimetresPerInch, LeastPixels = 30;
 
     /// <summary>Distance of two lines, mm.</summary>
     public static double Step(CardPlane plane, PictureNumbers numbers)

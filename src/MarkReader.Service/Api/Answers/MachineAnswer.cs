@@ -13,11 +13,11 @@ namespace MarkReader.Service.Api.Answers;
 /// <param name="ChangedAt">When it last changed.</param>
 /// <param name="Machine">Its document, as under machine in a visit file: mm and degrees.</param>
 /// <param name="File">Address of the document alone, as it was given.</param>
-/// <param name="Warnings">What in the document was not used; told when it comes in, else null.</param>
+/// <param name="Warnings">What in the document was not used or does not agree, and whether the same document is kept twice.</param>
 internal sealed record MachineAnswer(
-    long Id, string Name, long Version, DateTimeOffset AddedAt, DateTimeOffset ChangedAt, JsonElement Machine, string File, IReadOnlyList<WarningReport>? Warnings)
+    long Id, string Name, long Version, DateTimeOffset AddedAt, DateTimeOffset ChangedAt, JsonElement Machine, string File, IReadOnlyList<WarningReport> Warnings)
 {
-    public static MachineAnswer From(KeptMachine kept, MachineDocument? sent = null)
+    public static MachineAnswer From(KeptMachine kept, MachineEntry? same = null)
     {
         MachineEntry entry = kept.Entry;
         return new(
@@ -28,7 +28,7 @@ internal sealed record MachineAnswer(
             entry.ChangedAt,
             JsonSerializer.Deserialize<JsonElement>(kept.Text),
             Address(entry.Id) + "/file",
-            sent is null ? null : [.. sent.Warnings.Select(w => new WarningReport(w.Code, w.Message))]);
+            WarningReport.From([.. kept.Warnings, .. same is null ? [] : new[] { MachineStore.SameAs(same) }]));
     }
 
     public static string Address(long id) => string.Create(CultureInfo.InvariantCulture, $"/api/machines/{id}");

@@ -81,10 +81,11 @@ internal sealed record EventAnswer(int Number, JsonElement Event, DateTimeOffset
 /// <param name="Event">As it is kept: a photo's mark with its u, v and covariance.</param>
 /// <param name="AddedAt">When it came in.</param>
 /// <param name="Advice">What to do next, as it was at that version.</param>
-internal sealed record StepAnswer(int Number, long Version, JsonElement Event, DateTimeOffset AddedAt, VisitReport Advice)
+/// <param name="Warnings">Fields of this event that are not known and were not used.</param>
+internal sealed record StepAnswer(int Number, long Version, JsonElement Event, DateTimeOffset AddedAt, VisitReport Advice, IReadOnlyList<WarningReport> Warnings)
 {
     public static StepAnswer From(VisitAddition step) => new(
-        step.Event.Number, step.Event.AddedVersion, JsonSerializer.Deserialize<JsonElement>(step.Event.Text), step.Event.AddedAt, VisitReport.From(step.Advice));
+        step.Event.Number, step.Event.AddedVersion, JsonSerializer.Deserialize<JsonElement>(step.Event.Text), step.Event.AddedAt, VisitReport.From(step.Advice), WarningReport.From(step.Ignored));
 }
 
 /// <summary>What begins a visit. It describes the interface; the text itself is read by <see cref="VisitBeginning"/>.</summary>

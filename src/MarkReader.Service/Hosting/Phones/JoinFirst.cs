@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Net.Mime;
 using System.Security.Cryptography;
@@ -27,7 +28,7 @@ internal static class JoinFirst
         string page =
             $"""
             <!doctype html>
-            <html lang="en">
+            <html lang="{CultureInfo.CurrentUICulture.Name}">
             <head>
               <meta charset="utf-8">
               <meta name="viewport" content="width=device-width, initial-scale=1">

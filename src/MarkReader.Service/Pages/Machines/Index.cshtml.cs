@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -28,13 +30,45 @@ internal sealed class IndexModel(MachineStore machines, TimeProvider clock) : Pa
     /// <summary>What is wrong with the file that was sent.</summary>
     public Failure? FileWrong { get; private set; }
 
+    /// <summary>The machine that is kept already with the very same document as the file's.</summary>
+    public MachineEntry? Same { get; private set; }
+
     public void OnGet(long? before) => List(before);
 
     /// <summary>Keeps the machine of a file.</summary>
     public async Task<IActionResult> OnPostFileAsync()
     {
-        if ((await ReadAsync()).TryGet(out MachineDocument? document, out Failure? failure) && machines.Add(document).TryGet(out KeptMachine? kept, out failure))
-            return Redirect(FormattableString.Invariant($"/machines/{kept.Entry.Id}?kept=1"));
+        if (!(await ReadAsync()).TryGet(out MachineDocument? document, out Failure? failure) || !machines.FindSame(document).TryGet(out SameMachine? same, out failure))
+            return Refused(failure);
+        if (same.Entry is { } there)
+        {
+            Same = there;
+            Response.StatusCode = StatusCodes.Status409Conflict;
+            List(null);
+            return Page();
+        }
+
+        return Added(document);
+    }
+
+    /// <summary>Keeps a machine a second time, which was asked for after its file came twice.</summary>
+    public async Task<IActionResult> OnPostCopyAsync()
+    {
+        if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
+            return Refused(failure);
+        if (!long.TryParse(form.Text("machine"), NumberStyles.None, CultureInfo.InvariantCulture, out long id))
+            return Refused(new(ServiceFailures.FieldMissing, "the form does not say which machine to keep twice", "choose the file again"));
+        return machines.Find(id).TryGet(out KeptMachine? kept, out failure) && MachineFile.Read(Encoding.UTF8.GetBytes(kept.Text)).TryGet(out MachineDocument? document, out failure)
+            ? Added(document)
+            : Refused(failure);
+    }
+
+    private IActionResult Added(MachineDocument document) => machines.Add(document).TryGet(out KeptMachine? kept, out Failure? failure)
+        ? Redirect(FormattableString.Invariant($"/machines/{kept.Entry.Id}?kept=1"))
+        : Refused(failure);
+
+    private PageResult Refused(Failure failure)
+    {
         FileWrong = failure;
         Response.StatusCode = ProblemMap.StatusOf(failure.Code);
         List(null);

@@ -12,8 +12,6 @@ namespace MarkReader.Service.Pages.Visits;
 /// <summary>An event in one line.</summary>
 public sealed record EventLine(KeptEvent Kept, string Words)
 {
-    public string Time => Kept.AddedAt.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
-
     internal static EventLine Of(KeptEvent kept, VisitEvent e, IStringLocalizer<VisitTexts> t, Figures f) => new(kept, Say(e, t, f));
 
     private static string Say(VisitEvent e, IStringLocalizer<VisitTexts> t, Figures f)

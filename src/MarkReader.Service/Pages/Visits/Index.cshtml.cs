@@ -15,7 +15,7 @@ namespace MarkReader.Service.Pages.Visits;
 /// <summary>The visits that are kept, and where one begins.</summary>
 /// <remarks>Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class VisitsModel(VisitStore visits, MachineStore machines, TimeProvider clock) : PageModel
+internal sealed class VisitsModel(VisitStore visits, VisitStandings standings, MachineStore machines, TimeProvider clock) : PageModel
 {
     private const int Shown = 20, MostSeeds = 1_000_000;
 
@@ -24,7 +24,8 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines, Time
 
     private readonly Dictionary<string, string?> _texts = [];
 
-    public IReadOnlyList<VisitEntry> Visits { get; private set; } = [];
+    /// <summary>The visits of the page, and how each stands; null for one that cannot be used.</summary>
+    public IReadOnlyList<(VisitEntry Visit, VisitStanding? Standing)> Visits { get; private set; } = [];
 
     public IReadOnlyList<MachineOverview> Machines { get; private set; } = [];
 
@@ -77,6 +78,17 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines, Time
         return visits.Begin(read, request);
     }
 
+    /// <summary>The sign and the word for how a visit stands, as its steps have them.</summary>
+    internal static string Sign(VisitStanding standing) => standing switch
+    {
+        VisitStanding.Within => "within",
+        VisitStanding.Outside => "outside",
+        VisitStanding.Undecided => "undecided",
+        VisitStanding.DoneWithSkips => "skipped",
+        VisitStanding.Stopped => "stale",
+        _ => "now",
+    };
+
     private static RedirectResult Go(KeptVisit visit) => new(string.Create(CultureInfo.InvariantCulture, $"/visits/{visit.Entry.Id}"));
 
     private PageResult Refused(Failure failure, long? machine)
@@ -91,6 +103,6 @@ internal sealed class VisitsModel(VisitStore visits, MachineStore machines, Time
         Chosen = machine;
         Machines = machines.Overview(null, Page<MachineOverview>.Limit).TryGet(out Page<MachineOverview>? kept, out _) ? kept.Items : [];
         if (visits.List(before, Shown).TryGet(out Page<VisitEntry>? page, out _))
-            (Visits, Next) = (page.Items, page.Next);
+            (Visits, Next) = ([.. page.Items.Select(visit => (visit, standings.Of(visit)))], page.Next);
     }
 }

@@ -14,6 +14,9 @@ public sealed record PickView(string Photo, MarkCandidates? Found, Failure? Refu
     // About the marks, mm.
     private const double Margin = 9;
 
+    /// <summary>The mark at the place that was shown, for the user to say yes to; null when none was shown.</summary>
+    public ShownMark? Shown { get; init; }
+
     /// <summary>Whether the program sees the card, so that a mark can be shown to it.</summary>
     public bool CanTap => Refusal is null || Refusal.Code.Name == "NO_MARK";
 

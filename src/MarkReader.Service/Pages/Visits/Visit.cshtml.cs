@@ -58,7 +58,18 @@ internal sealed class VisitModel(
 
     public Failure? WrongIn(string form) => Wrong is { } wrong && wrong.Form == form ? wrong.Failure : null;
 
-    public IActionResult OnGet(long id, string? photo) => Show(id, photo);
+    /// <summary>With a place: the mark there is measured and shown, and entered only when the user says so.</summary>
+    public async Task<IActionResult> OnGetAsync(long id, string? photo, string? x, string? y)
+    {
+        if (x is null && y is null)
+            return Show(id, photo);
+        if (!Place(x, y).TryGet(out Shown? place, out Failure? failure))
+            return Refuse(id, "tap", failure, photo);
+        using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
+        if (turn is null)
+            return Refuse(id, "tap", Problem.TooManyWaiting("tap").Failure, photo);
+        return ShownMark.Of(photos, photo ?? "", place.At).TryGet(out ShownMark? shown, out failure) ? Show(id, photo, shown) : Refuse(id, "tap", failure, photo);
+    }
 
     /// <summary>A photo from a form without scripts: kept and measured, then shown.</summary>
     public async Task<IActionResult> OnPostPhotoAsync(long id)
@@ -87,13 +98,12 @@ internal sealed class VisitModel(
     /// <summary>A place in the photo that the user shows.</summary>
     public async Task<IActionResult> OnPostTapAsync(long id, string photo, string x, string y)
     {
-        Keep(("x", x), ("y", y));
-        if (!NumberText.Read(x ?? "").TryGet(out Number? px, out Failure? failure) || !NumberText.Read(y ?? "").TryGet(out Number? py, out failure))
+        if (!Place(x, y).TryGet(out Shown? place, out Failure? failure))
             return Refuse(id, "tap", failure, photo);
         using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
         return turn is null
             ? Refuse(id, "tap", Problem.TooManyWaiting("tap").Failure, photo)
-            : Pulse(id, "tap", photo, pulse => EventDraft.Tapped(pulse, photo, new(px.Value, py.Value)));
+            : Pulse(id, "tap", photo, pulse => EventDraft.Tapped(pulse, photo, place.At));
     }
 
     /// <summary>A mark that was read off by eye.</summary>
@@ -138,6 +148,14 @@ internal sealed class VisitModel(
     public IActionResult OnPostDelete(long id) =>
         visits.Remove(id, Version()).TryGet(out _, out Failure? failure) ? Redirect("/visits") : Refuse(id, "delete", failure, null);
 
+    private Outcome<Shown> Place(string? x, string? y)
+    {
+        Keep(("x", x), ("y", y));
+        return NumberText.Read(x ?? "").TryGet(out Number? px, out Failure? failure) && NumberText.Read(y ?? "").TryGet(out Number? py, out failure)
+            ? new Shown(new(px.Value, py.Value))
+            : failure!;
+    }
+
     private async Task<IActionResult> KeepAsync(long id, byte[] bytes)
     {
         using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
@@ -175,13 +193,13 @@ internal sealed class VisitModel(
         return page;
     }
 
-    private IActionResult Show(long id, string? photo)
+    private IActionResult Show(long id, string? photo, ShownMark? shown = null)
     {
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out _))
             return NotFound();
         View = VisitView.Of(visit, photos, texts, figures);
         if (photo is { Length: > 0 } && View is { Advice: { } advice, Action.IsPulse: true })
-            Pick = PickView.Of(photos, visit, advice, photo);
+            Pick = PickView.Of(photos, visit, advice, photo) is { } pick ? pick with { Shown = shown } : null;
         return Page();
     }
 
@@ -196,4 +214,7 @@ internal sealed class VisitModel(
     private long? FormVersion() => long.TryParse(Field("version"), NumberStyles.None, CultureInfo.InvariantCulture, out long version) ? version : null;
 
     private string Field(string name) => Request.HasFormContentType ? Request.Form[name].ToString() : "";
+
+    // A place in the photo, px.
+    private sealed record Shown(PixelPoint At);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Pictures;
@@ -19,8 +18,6 @@ public sealed record VisitView(KeptVisit Kept)
     public const int EventsShown = 4;
 
     public long Id => Kept.Entry.Id;
-
-    public string Begun => Kept.Entry.BegunAt.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
 
     /// <summary>Null when this version of the program cannot use the visit; <see cref="Refusal"/> then says why.</summary>
     public VisitAdvice? Advice { get; private init; }

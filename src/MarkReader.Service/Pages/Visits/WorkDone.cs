@@ -15,7 +15,7 @@ internal static class WorkDone
             case VisitAction.Turn turn when !string.IsNullOrWhiteSpace(turns):
                 return TurnsText.Read(turns) is { } typed
                     ? turn with { Turns = typed }
-                    : new Failure(ServiceFailures.FieldInvalid, "the turn cannot be read", "write it like 1/8, -3/16, 0.25 or 1/8 ccw");
+                    : new Failure(ServiceFailures.FieldInvalid, "the turn cannot be read", $"write it like 1/8, -3/16, {figures.Sign("0.25")} or 1/8 ccw");
             case VisitAction.Shim shim when !string.IsNullOrWhiteSpace(height):
                 return figures.ReadMillimetres(height).TryGet(out TypedLength? typedHeight, out Failure? failure) ? shim with { Height = Length.FromMillimetres(typedHeight.Millimetres) } : failure;
             case VisitAction.RaiseTube raise when !string.IsNullOrWhiteSpace(height):

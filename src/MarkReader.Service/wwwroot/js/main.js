@@ -5,6 +5,7 @@ import { TapDialog } from "./tap.js";
 import { connectViews } from "./view.js";
 import { VisitPage } from "./visit.js";
 import { connectImport } from "./import.js";
+import { localTimes } from "./times.js";
 import { connectPaths } from "./paths.js";
 
 const form = document.getElementById("aim");
@@ -19,5 +20,6 @@ if (document.querySelector("[data-visit]")) new VisitPage(new TapDialog(document
 const bundle = document.querySelector("[data-import]");
 if (bundle) connectImport(bundle);
 connectViews(document);
+localTimes(document);
 const machine = document.querySelector("form#machine");
 if (machine) connectPaths(machine);

@@ -9,7 +9,7 @@ export function connectSample(element, form) {
     try {
       await load(form);
     } catch {
-      showError("form", { detail: "the sample photos cannot be read", hint: "check that the service still runs, then try again" });
+      showError("form", { detail: element.dataset.unreadable, hint: element.dataset.unreadableHint });
       focusField("form");
     }
     button.disabled = false;

@@ -1,3 +1,5 @@
+import { words, fill } from "./words.js";
+
 // Sends a request; the answer is always an object: { ok, status, body, problem }.
 export function send(method, address, body = null, onProgress = null) {
   return new Promise((resolve) => {
@@ -10,7 +12,7 @@ export function send(method, address, body = null, onProgress = null) {
       request.upload.addEventListener("load", () => onProgress(1));
     }
     request.addEventListener("load", () => resolve(read(request)));
-    request.addEventListener("error", () => resolve(refusal(0, "the service does not answer", "check that it still runs, then try again; nothing entered here is lost")));
+    request.addEventListener("error", () => resolve(refusal(0, words.noAnswer, words.noAnswerHint)));
     request.send(body);
   });
 }
@@ -21,7 +23,7 @@ function read(request) {
   try { body = request.responseText ? JSON.parse(request.responseText) : null; } catch { /* not JSON: answered below */ }
   if (ok) return { ok, status: request.status, body, problem: null };
   if (body?.code) return { ok, status: request.status, body, problem: body };
-  return refusal(request.status, `the service answered with status ${request.status}`, "try again");
+  return refusal(request.status, fill(words.status, request.status), words.again);
 }
 
 function refusal(status, detail, hint) {

@@ -1,5 +1,6 @@
 import { send } from "./send.js";
 import { showError, clearError, sentence } from "./errors.js";
+import { fill, tooLarge } from "./words.js";
 
 const limit = 40 * 1024 * 1024;
 
@@ -34,7 +35,7 @@ export class Slot {
   // The user shows where a mark is; the place goes with the form.
   async showMark(button) {
     const field = document.getElementById(button.dataset.tap);
-    if (!this.kept.value) return showError(field.id, { detail: "there is no photo yet", hint: "take or choose it first" });
+    if (!this.kept.value) return showError(field.id, { detail: this.status.dataset.none, hint: this.status.dataset.noneHint });
     const [x, y] = field.value.split(/[,;\s]+/).map(Number);
     const place = await this.tap.open(this.kept.value, button.dataset.which, Number.isFinite(x) && Number.isFinite(y) && field.value ? [x, y] : null);
     if (place === undefined) return button.focus();
@@ -70,9 +71,7 @@ export class Slot {
   }
 
   async sendAndMeasure(file, round) {
-    if (file.size > limit) {
-      return this.refuse({ detail: `the photo has ${(file.size / 1048576).toFixed(0)} MB, the limit is 40 MB`, hint: "take it at a lower resolution" });
-    }
+    if (file.size > limit) return this.refuse(tooLarge(file, limit));
     const words = this.status.dataset;
     const form = new FormData();
     form.append("photo", file, file.name);
@@ -92,12 +91,12 @@ export class Slot {
 
   report(measurement) {
     const count = measurement.marks.length;
-    const seen = count === 1 ? "1 mark seen" : `${count} marks seen`;
+    const { seen, seenOne } = this.status.dataset;
     const warnings = measurement.warnings.map((warning) => sentence(warning.message));
     const most = this.name === "near" ? 1 : 2;
     if (count > most || measurement.doubtful.length) this.naming.open = true;
-    this.facts.textContent = facts(measurement.quality);
-    this.say([`${seen}; card read by ${measurement.card.markersSeen} markers.`, ...warnings].join(" "), warnings.length ? "" : "good");
+    this.facts.textContent = facts(this.facts.dataset, measurement.quality);
+    this.say([fill(count === 1 ? seenOne : seen, count, measurement.card.markersSeen), ...warnings].join(" "), warnings.length ? "" : "good");
   }
 
   refuse(problem) {
@@ -151,12 +150,11 @@ export class Slot {
   }
 }
 
-function facts(quality) {
-  const parts = [
-    `${quality.pixelsPerMm.toFixed(0)} px/mm`, `seen at ${quality.tiltDegrees.toFixed(0)}°`, `blur ${quality.blurPx.toFixed(1)} px`,
-    `paper at ${(100 * quality.paperLight).toFixed(0)} % of full light`, `grain ${(100 * quality.noise).toFixed(1)} %`,
-    `${quality.markersSeen} of ${quality.markersTotal} markers`,
-  ];
-  if (quality.glareShare > 0.005) parts.push(`glare on ${(100 * quality.glareShare).toFixed(0)} %`);
-  return parts.join(" · ");
+function facts(words, quality) {
+  const percent = (part, digits) => (100 * part).toFixed(digits);
+  const seen = fill(
+    words.facts, quality.pixelsPerMm.toFixed(0), quality.tiltDegrees.toFixed(0), quality.blurPx.toFixed(1),
+    percent(quality.paperLight, 0), percent(quality.noise, 1), quality.markersSeen, quality.markersTotal,
+  );
+  return quality.glareShare > 0.005 ? seen + fill(words.glare, percent(quality.glareShare, 0)) : seen;
 }

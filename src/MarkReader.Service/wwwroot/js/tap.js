@@ -1,5 +1,6 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
+import { fill } from "./words.js";
 
 const space = "http://www.w3.org/2000/svg";
 const keys = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -59,8 +60,8 @@ export class TapDialog {
     // Pixel centres are at whole numbers.
     this.add("image", { href: `/api/photos/${photoId}/original`, x: -0.5, y: -0.5, width, height, preserveAspectRatio: "none" });
     const list = [
-      ...this.found.marks.map((m) => ({ ...m, words: `mark, ${m.diameter.toFixed(1)} mm` })),
-      ...this.found.doubtful.map((m) => ({ ...m, words: `spot, ${m.diameter.toFixed(1)} mm: ${m.reason}`, doubtful: true })),
+      ...this.found.marks.map((m) => ({ ...m, words: this.spots.dataset.mark })),
+      ...this.found.doubtful.map((m) => ({ ...m, words: this.spots.dataset.spot, doubtful: true })),
     ];
     list.forEach((spot, i) => this.offer(spot, i + 1));
     this.status.textContent = list.length ? "" : this.status.dataset.none;
@@ -77,7 +78,7 @@ export class TapDialog {
     const button = document.createElement("button");
     button.type = "button";
     button.className = "button";
-    button.textContent = `${number}: ${spot.words}`;
+    button.textContent = fill(spot.words, number, spot.diameter.toFixed(1), spot.reason);
     button.addEventListener("click", () => this.choose([spot.x, spot.y]));
     item.append(button);
     this.spots.append(item);

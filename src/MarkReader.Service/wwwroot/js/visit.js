@@ -1,6 +1,8 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
 import { TapDialog } from "./tap.js";
+import { words, tooLarge } from "./words.js";
+import { localTimes } from "./times.js";
 import { keepPhoto, keptPhoto, forgetPhoto } from "./keep.js";
 
 const limit = 40 * 1024 * 1024, retryAfter = 2000, lookAfter = 4000;
@@ -25,50 +27,76 @@ export class VisitPage {
 
   get visit() { return this.root?.dataset.visit; }
 
-  // A form is sent with its key as often as it takes: it counts once.
+  // A form is sent with its key as often as it takes: it counts once. What asks for nothing but a look goes as its address.
   async step(form, submitter) {
-    if (form.dataset.busy) return;
-    form.dataset.busy = "1";
-    submitter?.setAttribute("aria-disabled", "true");
-    const offline = document.getElementById("offline");
     const body = new URLSearchParams(new FormData(form));
+    if (form.dataset.busy) return this.hold(form, body.toString());
+    form.dataset.busy = "1";
+    form.sent = body.toString();
+    submitter?.setAttribute("aria-disabled", "true");
+    return form.method === "get" ? this.go(`${form.action}?${body}`) : this.ask(form.action, { method: "POST", body });
+  }
+
+  // Something else was entered in a form whose first entry has no answer yet: told now, and again when the answer has replaced the page.
+  hold(form, body) {
+    if (body === form.sent) return;
+    form.sent = body;
+    this.held = [...form.querySelectorAll("input[type=text], textarea, select")].map((field) => `${field.labels[0]?.textContent.trim() ?? field.name} ${field.value}`).join(", ");
+    this.tellHeld("now");
+  }
+
+  tellHeld(when) {
+    const note = document.getElementById("held");
+    if (!note) return;
+    note.hidden = false;
+    note.textContent = note.dataset[when].replace("{0}", this.held);
+    note.scrollIntoView({ block: "nearest" });
+  }
+
+  // Asks until there is an answer, and shows it.
+  async ask(address, request) {
     for (;;) {
       try {
-        const answer = await fetch(form.action, { method: "POST", body });
+        const answer = await fetch(address, request), offline = document.getElementById("offline");
         if (offline) offline.hidden = true;
         return await this.show(answer);
       } catch {
+        const offline = document.getElementById("offline");
         if (offline) { offline.hidden = false; offline.scrollIntoView({ block: "nearest" }); }
         await pause(retryAfter);
       }
     }
   }
 
+  go(address) { return this.ask(address); }
+
   async show(answer) {
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     const main = page.getElementById("main");
-    if (!main) return location.assign(answer.url);
+    if (!main?.querySelector("[data-visit]")) return location.assign(answer.url);
     document.getElementById("main").replaceChildren(...main.childNodes);
+    localTimes(document);
     document.title = page.title;
     if (answer.redirected || answer.ok) history.pushState(null, "", answer.url);
     this.tap = new TapDialog(document.getElementById("tap"));
     this.connect();
     const wrong = [...document.querySelectorAll(".error")].find((place) => place.textContent.trim());
-    const place = wrong ?? document.getElementById("now") ?? document.querySelector("h1");
+    const asked = document.querySelector("[data-ask]");
+    const place = wrong ?? asked ?? document.getElementById("now") ?? document.querySelector("h1");
     place.setAttribute("tabindex", "-1");
     place.focus({ preventScroll: true });
-    (wrong ?? document.getElementById("main")).scrollIntoView({ block: wrong ? "center" : "start" });
-  }
-
-  async go(address) {
-    for (;;) {
-      try { return await this.show(await fetch(address)); } catch { await pause(retryAfter); }
-    }
+    (wrong ?? asked ?? document.getElementById("main")).scrollIntoView({ block: wrong ? "center" : "start" });
+    if (this.held) this.tellHeld("after");
+    this.held = null;
   }
 
   connectUpload() {
     for (const input of this.upload.querySelectorAll("input[type=file]")) {
-      input.addEventListener("change", () => { if (input.files.length) this.choose(input.files[0]); });
+      input.addEventListener("change", () => {
+        const [file] = input.files;
+        input.value = ""; // the same photo can be chosen again
+        if (file) this.choose(file);
+      });
     }
     this.upload.addEventListener("submit", (e) => e.preventDefault());
     this.again = document.getElementById("photo-again");
@@ -98,12 +126,12 @@ export class VisitPage {
     form.querySelector("button").removeAttribute("aria-disabled");
     if (answer?.ok) return this.choose(new File([await answer.blob()], "pulse.jpg", { type: "image/jpeg" }));
     const problem = answer ? await answer.json().catch(() => null) : null;
-    this.refuse(problem?.code ? problem : { detail: "the service does not answer", hint: "try again" });
+    this.refuse(problem?.code ? problem : { detail: words.noAnswer, hint: words.again });
   }
 
   async choose(file) {
-    if (this.sending) return;
-    if (file.size > limit) return this.refuse({ detail: `the photo has ${(file.size / 1048576).toFixed(0)} MB, the limit is 40 MB`, hint: "take it at a lower resolution" });
+    if (this.sending) return this.tell({ detail: this.words.busy });
+    if (file.size > limit) return this.refuse(tooLarge(file, limit));
     this.sending = true;
     this.refuse(null);
     this.again.hidden = true;
@@ -153,11 +181,15 @@ export class VisitPage {
   }
 
   refuse(problem) {
+    this.progress(null);
+    if (problem) this.say("", "");
+    this.tell(problem);
+  }
+
+  tell(problem) {
     const place = document.getElementById("photo-error");
     place.replaceChildren();
-    this.progress(null);
     if (!problem) return;
-    this.say("", "");
     const what = document.createElement("strong");
     what.textContent = sentence(problem.detail);
     place.append(what, sentence(problem.hint ?? ""));

@@ -159,9 +159,45 @@ public sealed class TroubleTests(BrowserSite site) : IClassFixture<BrowserSite>
         await page.Page.Locator("#tap-spots button").First.ClickAsync();
         version = await page.VersionAsync();
         await page.PressAsync("Use this place");
+
+        // It is shown with its values first, also after a reload; nothing is entered yet.
+        await Expect(page.Page.GetByRole(AriaRole.Heading, new() { Name = "Is this the mark?" })).ToBeFocusedAsync(new() { Timeout = Patience });
+        await page.Visitor.PictureAsync("visit-shown");
+        await page.Page.ReloadAsync();
+        Assert.Equal(version, await page.VersionAsync());
+        await page.PressAsync("Use this mark");
         await page.GoneOnAsync(version);
         JsonElement tapped = (await page.VisitAsync()).GetProperty("events")[1].GetProperty("event");
         Assert.True(tapped.TryGetProperty("tap", out _) && tapped.TryGetProperty("u", out _), tapped.ToString());
+        page.Visitor.ShouldBeQuiet();
+    }
+
+    [Fact]
+    public async Task What_is_entered_while_the_entry_before_is_under_way_is_told_and_not_lost()
+    {
+        await using PracticePage page = new(site, await site.PhoneAsync());
+        await page.BeginAsync(12);
+        TaskCompletionSource open = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        await page.Page.RouteAsync("**/visits/*?handler=Typed", async route =>
+        {
+            await open.Task;
+            await route.ContinueAsync();
+        });
+        await page.Page.GetByText("Type the mark instead").TapAsync();
+        await page.Page.GetByLabel("v", new() { Exact = true }).FillAsync("0.5");
+        int version = await page.VersionAsync();
+        foreach (string u in (string[])["1.25", "1.5"])
+        {
+            await page.Page.GetByLabel("u", new() { Exact = true }).FillAsync(u);
+            await page.Page.GetByRole(AriaRole.Button, new() { Name = "Add this mark" }).DispatchEventAsync("click");
+        }
+
+        await Expect(page.Page.Locator("#held")).ToContainTextAsync("still being sent. Not entered yet: u 1.5, v 0.5");
+        open.SetResult();
+        await page.GoneOnAsync(version);
+        await Expect(page.Page.Locator("#held")).ToContainTextAsync("Not entered, because the entry before was still being sent: u 1.5, v 0.5");
+        JsonElement entered = Assert.Single((await page.VisitAsync()).GetProperty("events").EnumerateArray().ToArray());
+        Assert.Equal(1.25, entered.GetProperty("event").GetProperty("u").GetDouble());
         page.Visitor.ShouldBeQuiet();
     }
 }

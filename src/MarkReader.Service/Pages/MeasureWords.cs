@@ -1,0 +1,78 @@
+using MarkReader.Application.Reports;
+using MarkReader.Service.Texts;
+using Microsoft.Extensions.Localization;
+
+namespace MarkReader.Service.Pages;
+
+/// <summary>What the pages say of a result beyond its numbers, in the reader's language.</summary>
+internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
+{
+    /// <summary>How the beam has to move from the far mark; empty when it is there within 0.05 mm.</summary>
+    public string Move(AimView aim) => Move(aim.Report!.Aim.U - aim.Report.Far.U, aim.Report.Aim.V - aim.Report.Far.V);
+
+    /// <summary>How the beam has to move on the tape: right and left along u, up and down along v, mm.</summary>
+    public string Move(double u, double v)
+    {
+        string along = Part(u, "move.right", "move.left");
+        string across = Part(v, "move.up", "move.down");
+        return (along.Length, across.Length) switch
+        {
+            (0, 0) => "",
+            (0, _) => across,
+            (_, 0) => along,
+            _ => texts["move.both", along, across],
+        };
+    }
+
+    /// <summary>The path lengths of the near and the far station.</summary>
+    public string Paths(AimView aim) => texts["paths", Words.Short(aim.Kept.Aim.Inputs.Leg.NearPath), Words.Short(aim.Kept.Aim.Inputs.Leg.FarPath)];
+
+    /// <summary>Where the uncertainty of the aim point comes from; null in results of earlier versions.</summary>
+    public BudgetView? AimBudget(AimView aim) => Budget("aim", aim.Report!.Aim.Budget);
+
+    /// <summary>The same for both marks.</summary>
+    public IReadOnlyList<BudgetView> MarkBudgets(AimView aim) =>
+        [.. new[] { Budget("budget.near", aim.Report!.Near.Budget), Budget("budget.far", aim.Report.Far.Budget) }.OfType<BudgetView>()];
+
+    /// <summary>Plain facts of each photo.</summary>
+    public IReadOnlyList<(string Photo, string Facts)> Photos(AimView aim) => aim.Report!.Quality switch
+    {
+        null => [],
+        { Near: { } near } both => [(texts["photo.near"], Facts(near)), (texts["photo.far"], Facts(both.Far))],
+        var one => [(texts["photo.one"], Facts(one.Far))],
+    };
+
+    /// <summary>What was entered of the print and the tape; empty when nothing was.</summary>
+    public string Readings(AimView aim) => aim.Kept.Aim.Inputs.Card switch
+    {
+        null => "",
+        { RulerU: { } u, RulerV: { } v, TapeHeight: { } height } => texts["readings.both", Words.Short(u), Words.Short(v), Words.Short(height)],
+        { RulerU: { } u, RulerV: { } v } => texts["readings.rulers", Words.Short(u), Words.Short(v)],
+        { TapeHeight: { } height } => texts["readings.tape", Words.Short(height)],
+        _ => "",
+    };
+
+    private string Facts(QualityReport quality)
+    {
+        string facts = texts[
+            "facts",
+            Words.Number(quality.PixelsPerMm, 0),
+            Words.Number(quality.TiltDegrees, 0),
+            Words.Number(quality.BlurPx, 1),
+            Words.Number(100 * quality.PaperLight, 0),
+            Words.Number(100 * quality.Noise, 1),
+            quality.MarkersSeen,
+            quality.MarkersTotal];
+        string glare = quality.GlareShare > 0.005 ? texts["facts.glare", Words.Number(100 * quality.GlareShare, 0)] : "";
+        string clipped = quality.ClippedShare > 0.005 ? texts["facts.clipped", Words.Number(100 * quality.ClippedShare, 0)] : "";
+        return facts + glare + clipped;
+    }
+
+    private BudgetView? Budget(string title, IReadOnlyList<ComponentReport>? budget) => BudgetView.From(texts[title], texts["budget.other"], budget);
+
+    private string Part(double value, string above, string below)
+    {
+        string size = Words.Number(Math.Abs(value), 1);
+        return size == "0.0" ? "" : texts[value > 0 ? above : below, size];
+    }
+}
