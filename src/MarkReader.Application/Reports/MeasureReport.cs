@@ -19,7 +19,7 @@ public sealed record MeasureReport(
     ProjectionReport? Projection = null)
 {
     public static MeasureReport From(PhotoMeasurement measurement) => new(
-        new(measurement.Photo.Width, measurement.Photo.Height),
+        new(measurement.Photo.Width, measurement.Photo.Height, measurement.CameraProfile),
         new(
             measurement.Card.Kind,
             measurement.Card.MarkersSeen,
@@ -43,7 +43,8 @@ public sealed record ProjectionReport(double ZoneSide, CardProjectionData Camera
 }
 
 /// <summary>Size as displayed, px.</summary>
-public sealed record PhotoReport(int Width, int Height);
+/// <param name="CameraProfile">Name of the camera profile that was used; null for none.</param>
+public sealed record PhotoReport(int Width, int Height, string? CameraProfile = null);
 
 /// <summary>The card that was found.</summary>
 public sealed record CardReport(string Kind, int MarkersSeen, double PixelsPerMm, double TiltDegrees, double ResidualPx);

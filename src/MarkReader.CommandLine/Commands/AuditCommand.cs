@@ -26,7 +26,7 @@ internal static class AuditCommand
             CameraProfile? profile = null;
             if (call.GetValue(camera) is { } named && !CameraOption.Read(named).TryGet(out profile, out Failure? unread))
                 return terminal.Refuse(unread);
-            if (!AuditFolder.Run(call.GetRequiredValue(folder), new PhotoProgress(terminal.Error).Tell, profile).TryGet(out Audit? audit, out Failure? failure))
+            if (!AuditFolder.Run(call.GetRequiredValue(folder), new AuditProgress(terminal.Error).Tell, profile).TryGet(out Audit? audit, out Failure? failure))
                 return terminal.Refuse(failure);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AuditReport.From(audit)) : AuditText.Of(audit, call.GetValue(photos)));
             // The measuring took long and its figures stand: what is wrong beside them comes after, without a second JSON.

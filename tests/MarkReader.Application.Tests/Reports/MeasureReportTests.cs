@@ -15,7 +15,7 @@ public sealed class MeasureReportTests
         using JsonDocument document = JsonDocument.Parse(json);
         JsonElement root = document.RootElement;
         Assert.Equal(["photo", "card", "marks", "warnings", "quality", "doubtful", "projection"], root.EnumerateObject().Select(p => p.Name));
-        Assert.Equal(["width", "height"], root.GetProperty("photo").EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["width", "height", "cameraProfile"], root.GetProperty("photo").EnumerateObject().Select(p => p.Name));
         Assert.Equal(["kind", "markersSeen", "pixelsPerMm", "tiltDegrees", "residualPx"], root.GetProperty("card").EnumerateObject().Select(p => p.Name));
         JsonElement marks = root.GetProperty("marks");
         Assert.Equal([-2.0, 3.0], marks.EnumerateArray().Select(m => m.GetProperty("u").GetDouble()));

@@ -1,0 +1,69 @@
+using System.Text.Json;
+using MarkReader.CommandLine.Tests.Support;
+using MarkReader.Rendering.Sampling;
+using MarkReader.Rendering.Specs;
+using MarkReader.Scenes.Output;
+
+namespace MarkReader.CommandLine.Tests.Commands;
+
+public sealed class CameraTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("cameras-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public async Task A_board_is_printed_photographed_and_the_camera_used()
+    {
+        Assert.Contains("Print at 100 %", (await TheProgram.Run("board", "--out", File("board.pdf"))).IsDone().Output, StringComparison.Ordinal);
+        Assert.StartsWith("%PDF", System.Text.Encoding.ASCII.GetString(await System.IO.File.ReadAllBytesAsync(File("board.pdf"), TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+
+        Random random = new(6);
+        CameraSpec camera = BoardScene.Camera(random, 1000);
+        SceneSpec[] views = [.. BoardScene.Views(camera, random, 7)];
+        foreach ((SceneSpec view, int i) in views.Select((v, i) => (v, i)))
+            await System.IO.File.WriteAllBytesAsync(File($"board-{i}.jpg"), Scene.Render(view).Photo, TestContext.Current.CancellationToken);
+        SceneSpec card = new("card", 3)
+        {
+            Camera = camera,
+            Pose = new(10.5, 12, 40, 7),
+            Burns = [new(2, -3)],
+            Output = new() { Lens = views[0].Output.Lens },
+        };
+        await System.IO.File.WriteAllBytesAsync(File("card.jpg"), Scene.Render(card).Photo, TestContext.Current.CancellationToken);
+        string[] boards = [.. views.Select((_, i) => File($"board-{i}.jpg"))];
+
+        // Progress goes to standard error.
+        Answer calibrated = await TheProgram.Run(["camera", .. boards, File("card.jpg"), "--out", File("camera.json"), "--name", "bench phone", "--json"]);
+        Assert.True(calibrated.Status == 0, calibrated.Error);
+        JsonElement found = calibrated.Json;
+
+        JsonElement focal = found.GetProperty("parameters")[0];
+        Assert.InRange(focal.GetProperty("value").GetDouble() - camera.FocalLength, -5 * focal.GetProperty("standardUncertainty").GetDouble(), 5 * focal.GetProperty("standardUncertainty").GetDouble());
+        Assert.Equal("NO_BOARD", Assert.Single(found.GetProperty("refused").EnumerateArray()).GetProperty("code").GetString());
+        Assert.Contains("more", found.GetProperty("missing").EnumerateArray().Select(m => m.GetString()));
+
+        JsonElement measured = (await TheProgram.Run("measure", File("card.jpg"), "--camera", File("camera.json"), "--json")).IsDone().Json;
+        Assert.Equal("bench phone", measured.GetProperty("photo").GetProperty("cameraProfile").GetString());
+        JsonElement mark = Assert.Single(measured.GetProperty("marks").EnumerateArray());
+        Assert.InRange(mark.GetProperty("u").GetDouble(), 1.98, 2.02);
+        Assert.InRange(mark.GetProperty("v").GetDouble(), -3.02, -2.98);
+
+        // The same camera's photo, cut off at one side.
+        await System.IO.File.WriteAllBytesAsync(File("cropped.jpg"), Scene.Render(card with { Camera = camera with { Height = 700 } }).Photo, TestContext.Current.CancellationToken);
+        (await TheProgram.Run("measure", File("cropped.jpg"), "--camera", File("camera.json"))).IsRefusal(2, "CAMERA_MISFIT");
+        await System.IO.File.WriteAllTextAsync(File("words.json"), "no profile", TestContext.Current.CancellationToken);
+        (await TheProgram.Run("measure", File("card.jpg"), "--camera", File("words.json"))).IsRefusal(2, "CAMERA_UNREADABLE");
+    }
+
+    [Fact]
+    public async Task Photos_without_a_board_say_what_to_do()
+    {
+        await System.IO.File.WriteAllBytesAsync(File("card.jpg"), Scene.Render(new("card", 3) { Camera = new(900, 700, 800), Pose = new(11) }).Photo, TestContext.Current.CancellationToken);
+
+        (await TheProgram.Run("camera", File("card.jpg"), "--out", File("camera.json"))).IsRefusal(3, "CAMERA_FEW_VIEWS");
+        Assert.False(System.IO.File.Exists(File("camera.json")));
+    }
+
+    private string File(string name) => Path.Combine(_folder, name);
+}
