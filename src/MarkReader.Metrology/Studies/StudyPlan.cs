@@ -33,8 +33,8 @@ public sealed record PlannedStudy(StudySize Size, Interval Factors)
 /// <param name="Best">The fewest photos of all that reach it; null when none does.</param>
 public sealed record StudyPlan(double Wanted, IReadOnlyList<PlannedStudy> Rows, PlannedStudy? Best)
 {
-    /// <summary>Most people and photos each that a plan tries.</summary>
-    public const int MostOperators = 12, MostRepeats = 20;
+    /// <summary>Most people and photos each that a plan tries, and most marks.</summary>
+    public const int MostOperators = 12, MostRepeats = 20, MostParts = 50;
 
     /// <summary>The plan for a half-width of the 95 % interval as a part of the gauge's standard deviation.</summary>
     /// <param name="wanted">0.1 to 2.</param>
@@ -43,7 +43,7 @@ public sealed record StudyPlan(double Wanted, IReadOnlyList<PlannedStudy> Rows, 
     {
         if (wanted is not (>= 0.1 and <= 2))
             return new Failure(StudyFailures.OptionInvalid, "the wanted half-width is not between 0.1 and 2", "give it as a part of the standard deviation, such as 0.5");
-        if (parts is not (>= 2 and <= 50))
+        if (parts is not (>= 2 and <= MostParts))
             return new Failure(StudyFailures.OptionInvalid, "the number of marks is not between 2 and 50", "give the marks that each photo shows, such as 5");
         List<PlannedStudy> rows = [];
         for (int people = 2; people <= MostOperators; people++)

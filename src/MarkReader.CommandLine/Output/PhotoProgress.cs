@@ -1,0 +1,21 @@
+using System.Diagnostics;
+
+namespace MarkReader.CommandLine.Output;
+
+/// <summary>Tells on standard error how far a series of photos is: a line every few seconds, none in the first second.</summary>
+internal sealed class PhotoProgress(TextWriter error)
+{
+    private static readonly TimeSpan s_silence = TimeSpan.FromSeconds(1), s_step = TimeSpan.FromSeconds(3);
+
+    private readonly Stopwatch _watch = Stopwatch.StartNew();
+
+    private TimeSpan _next = s_silence;
+
+    public void Tell(int done, int all)
+    {
+        if (done == all || _watch.Elapsed < _next)
+            return;
+        error.WriteLine($"{done} of {all} photos measured");
+        _next = _watch.Elapsed + s_step;
+    }
+}
