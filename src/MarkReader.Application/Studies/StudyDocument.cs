@@ -16,16 +16,16 @@ public static class StudyDocument
         DocumentTone tone = StudyWords.Verdict(answer) switch { StudyVerdict.Fits => DocumentTone.Good, StudyVerdict.TooCoarse => DocumentTone.Bad, _ => DocumentTone.Open };
         List<DocumentBlock> blocks =
         [
-            new DocumentBlock.Banner(tone, Word(answer), [StudyWords.Claim(answer), StudyWords.Result(answer)]),
+            new DocumentBlock.Banner(tone, StudyWords.Word(answer), [StudyWords.Claim(answer), StudyWords.Result(answer)]),
             new DocumentBlock.Sentences([.. answer.Axes.Select(StudyWords.Stated).OfType<string>(), StudyWords.Plan(answer.Plan)]),
             new DocumentBlock.Pictures([.. answer.Axes.Select(a => Bars(a, photos))]),
             new DocumentBlock.Heading("Parts of the scatter"),
-            .. answer.Axes.Select(a => Components(a, answer)),
-            new DocumentBlock.Paragraph("Standard deviations with 95 % intervals (χ²; modified large sample method for sums and differences of mean squares). Share: part of the variance of all readings. Tolerance: six standard deviations in % of the full width. The marks' places are of no interest here.", Small: true),
+            Components(answer),
+            new DocumentBlock.Paragraph("Standard deviations with 95 % intervals (χ²; modified large sample method for sums and differences of mean squares). Gauge: part of the gauge's variance. Tolerance: six standard deviations in % of the full width.", Small: true),
             new DocumentBlock.Pictures([Cloud(answer)]),
             new DocumentBlock.Heading("Analysis of variance"),
             .. answer.Axes.Select(Anova),
-            new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis}: number of distinct categories {a.Study.Categories}; it depends on how far apart the marks were put."))]),
+            new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis}: the gauge is {a.Study.Contribution(StudyPart.Gauge):0.00} % of the variance of all readings and {a.Study.StudyVariation(StudyPart.Gauge):0.00} % of the study variation; distinct categories {a.Study.Categories}. These depend on how far apart the marks were put."))]),
         ];
         return new("Repeatability and reproducibility of marks", StudyWords.Extent(answer), blocks)
         {
@@ -34,13 +34,6 @@ public static class StudyDocument
             Written = written,
         };
     }
-
-    private static string Word(StudyAnswer answer) => StudyWords.Verdict(answer) switch
-    {
-        StudyVerdict.Fits => "Fit for the tolerance",
-        StudyVerdict.TooCoarse => "Too coarse for the tolerance",
-        _ => "Undecided",
-    };
 
     private static DocumentPicture Bars(StudyAxis axis, bool photos)
     {
@@ -64,21 +57,31 @@ public static class StudyDocument
             new ReadingCloud("Readings", [.. all.GroupBy(r => r.Operator).Select(g => new CloudGroup(g.Key, [.. g.Select(r => r.At - means[r.Part])]))]));
     }
 
-    private static DocumentBlock.Table Components(StudyAxis axis, StudyAnswer answer) => new(
-        $"Along {axis.Axis}",
-        [new("part", Wraps: true), Number("standard deviation", "mm"), Number("from", "mm"), Number("to", "mm"), Number("share", "%"), Number("study variation", "%"), Number("tolerance", "%")],
+    private static DocumentBlock.Table Components(StudyAnswer answer)
+    {
+        bool photos = answer.Request.Readings.Photos;
+        return new(
+            "",
+            [new("part", Wraps: true), .. answer.Axes.SelectMany(a => (TableColumn[])[Number($"along {a.Axis}", "mm"), Number("95 %", "mm"), Number("gauge", "%"), Number("tolerance", "%")])],
+            [
+                .. StudyWords.Order(photos).Where(part => part != StudyPart.Parts)
+                    .Select(part => new TableRow([StudyWords.Name(part, photos), .. answer.Axes.SelectMany(a => Cells(a.Study, part, StudyWords.FullWidth(answer)))])),
+            ]);
+    }
+
+    private static string[] Cells(GaugeStudy study, StudyPart part, double width)
+    {
+        VarianceComponent c = study[part];
+        return
         [
-            .. StudyWords.Order(axis.Study.Options.Photos).Select(part =>
-            {
-                VarianceComponent c = axis.Study[part];
-                string tolerance = part == StudyPart.Parts ? "–" : StudyWords.Percent(axis.Study.OfTolerance(part, StudyWords.FullWidth(answer)).Percent);
-                return new TableRow([StudyWords.Name(part, axis.Study.Options.Photos), StudyWords.Mm(c.StandardDeviation), StudyWords.Mm(c.DeviationInterval.Low), StudyWords.Mm(c.DeviationInterval.High), Text(axis.Study.Contribution(part), "0.00"), Text(axis.Study.StudyVariation(part), "0.00"), tolerance]);
-            }),
-        ]);
+            StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+            StudyWords.Share(study, part) is { } share ? StudyWords.Percent(share) : "–", StudyWords.Percent(study.OfTolerance(part, width).Percent),
+        ];
+    }
 
     private static DocumentBlock.Table Anova(StudyAxis axis) => new(
         $"Along {axis.Axis}",
-        [new("source", Wraps: true), Number("sum of squares", "mm²"), Number("degrees of freedom"), Number("mean square", "mm²"), Number("F"), Number("p"), new("F against")],
+        [new("source", Wraps: true), Number("sum of squares", "mm²"), Number("dof"), Number("mean square", "mm²"), Number("F"), Number("p"), new("F against")],
         [
             .. axis.Study.Rows.Select(row => new TableRow(
             [

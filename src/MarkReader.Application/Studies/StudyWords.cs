@@ -9,9 +9,6 @@ public static class StudyWords
     /// <summary>A gauge of more than this part of the tolerance is too coarse, % (AIAG's guide; common practice).</summary>
     public const double MostPercent = 30;
 
-    /// <summary>One that is fine, %.</summary>
-    public const double FinePercent = 10;
-
     public static string Extent(StudyAnswer answer)
     {
         StudySize size = answer.U.Study.Size;
@@ -28,12 +25,23 @@ public static class StudyWords
         return $"Along {worse.Axis}, the worse axis, a reading has a standard deviation of {Mm(gauge.StandardDeviation)} mm ({Interval(gauge)}) over people and photos; six of them are {Percent(percent)} % ({Percent(interval.Low)} to {Percent(interval.High)} %) of the full tolerance width of {Short(FullWidth(answer))} mm.";
     }
 
+    public static string Word(StudyAnswer answer) => Verdict(answer) switch
+    {
+        StudyVerdict.Fits => "Fit for the tolerance",
+        StudyVerdict.TooCoarse => "Too coarse for the tolerance",
+        _ => "Undecided",
+    };
+
     public static string Claim(StudyAnswer answer) => Verdict(answer) switch
     {
-        StudyVerdict.Fits => $"Fit for the tolerance: at most {MostPercent} % of its width, also at the interval's upper end.",
-        StudyVerdict.TooCoarse => $"Too coarse for the tolerance: more than {MostPercent} % of its width, also at the interval's lower end.",
-        _ => $"Undecided: the interval reaches over {MostPercent} % of the tolerance's width. More people or phones narrow it most.",
+        StudyVerdict.Fits => $"At most {MostPercent} % of its width, also at the interval's upper end.",
+        StudyVerdict.TooCoarse => $"More than {MostPercent} % of its width, also at the interval's lower end.",
+        _ => $"The interval reaches over {MostPercent} % of the tolerance's width. More people or phones narrow it most.",
     };
+
+    /// <summary>A part in % of the gauge's variance; null for what is no part of it, or without any scatter.</summary>
+    public static double? Share(GaugeStudy study, StudyPart part) =>
+        part == StudyPart.Parts || study[StudyPart.Gauge].Variance == 0 ? null : 100 * study[part].Variance / study[StudyPart.Gauge].Variance;
 
     public static StudyVerdict Verdict(StudyAnswer answer)
     {

@@ -26,7 +26,7 @@ internal static class StudyCommand
         Option<string> tolerance = CommonOptions.Number("--tolerance", string.Create(CultureInfo.InvariantCulture, $"Largest distance of a mark from where it should be, mm; its double is the full width (default {StudyRequest.UsualTolerance.Millimetres})"));
         Option<string> pool = CommonOptions.Number("--pool", string.Create(CultureInfo.InvariantCulture, $"Pool the interaction when its p is above this; 1 never pools (default {GaugeOptions.Default.PoolAbove})"), "P");
         Option<string> against = new("--f-against") { Description = "What marks and people are tested against: interaction or repeatability (default interaction)", HelpName = "NAME" };
-        Option<bool> anova = new("--anova") { Description = "Print the tables of variance as well" };
+        Option<bool> anova = new("--anova") { Description = "Print the tables of variance and the study variation as well" };
         Option<bool> json = CommonOptions.Json();
         (ReportOptions report, CardOptions card) = (new(), new());
         Command command = new("study", "Study repeatability and reproducibility: the same marks, photographed several times by several people or phones")

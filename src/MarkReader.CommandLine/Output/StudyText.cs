@@ -11,8 +11,9 @@ internal static class StudyText
         IReadOnlyList<string>[] parts =
         [
             [StudyWords.Extent(answer)],
-            [StudyWords.Claim(answer), StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).OfType<string>()],
+            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).OfType<string>()],
             .. answer.Axes.Select(axis => Components(axis, answer)),
+            ["gauge: part of the gauge's variance; tolerance: six standard deviations of the full tolerance width"],
             .. details ? answer.Axes.Select(Anova) : [],
             [.. StudyWords.Notes(answer), StudyWords.Plan(answer.Plan)],
         ];
@@ -37,17 +38,17 @@ internal static class StudyText
 
     private static IReadOnlyList<string> Components(StudyAxis axis, StudyAnswer answer)
     {
-        Table table = new($"along {axis.Axis}", "sd/mm", "95 %", "variance/%", "study/%", "tolerance/%");
-        foreach (StudyPart part in StudyWords.Order(axis.Study.Options.Photos))
+        GaugeStudy study = axis.Study;
+        Table table = new($"along {axis.Axis}", "sd/mm", "95 %", "gauge/%", "tolerance/%");
+        foreach (StudyPart part in StudyWords.Order(study.Options.Photos).Where(p => p != StudyPart.Parts))
         {
-            VarianceComponent c = axis.Study[part];
+            VarianceComponent c = study[part];
             table.Add(
-                StudyWords.Name(part, axis.Study.Options.Photos), StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
-                Words.Fixed(axis.Study.Contribution(part), 2), Words.Fixed(axis.Study.StudyVariation(part), 2),
-                part == StudyPart.Parts ? "-" : Words.Fixed(axis.Study.OfTolerance(part, StudyWords.FullWidth(answer)).Percent, 1));
+                StudyWords.Name(part, study.Options.Photos), StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+                StudyWords.Share(study, part) is { } share ? Words.Fixed(share, 1) : "-", Words.Fixed(study.OfTolerance(part, StudyWords.FullWidth(answer)).Percent, 1));
         }
 
-        return [table.ToString(), .. axis.Study.Categories is { } n ? [$"distinct categories: {n}"] : Array.Empty<string>()];
+        return [table.ToString()];
     }
 
     private static IReadOnlyList<string> Anova(StudyAxis axis)
@@ -61,6 +62,10 @@ internal static class StudyText
                 row.Test is { } t ? string.Join(" + ", t.Against.Select(StudyWords.Name)) : "-");
         }
 
-        return [table.ToString()];
+        Table variation = new($"of all readings, {axis.Axis}", "sd/mm", "variance/%", "study variation/%");
+        foreach (StudyPart part in (StudyPart[])[StudyPart.Repeatability, StudyPart.Reproducibility, StudyPart.Gauge, StudyPart.Parts])
+            variation.Add(StudyWords.Name(part, axis.Study.Options.Photos), StudyWords.Mm(axis.Study[part].StandardDeviation), Words.Fixed(axis.Study.Contribution(part), 2), Words.Fixed(axis.Study.StudyVariation(part), 2));
+        string categories = axis.Study.Categories is { } n ? Words.Fixed(n, 0) : "-";
+        return [table.ToString(), "", variation.ToString(), $"distinct categories: {categories}; they and the two columns of % depend on how far apart the marks were put"];
     }
 }

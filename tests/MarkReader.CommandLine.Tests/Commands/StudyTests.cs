@@ -131,8 +131,9 @@ public sealed class StudyTests : IDisposable
             for (int k = 1; k <= 2; k++)
             {
                 seed++;
-                byte[] photo = Scene.Render(new("study", seed)
+                byte[] photo = Scene.Render(new("study", 40)
                 {
+                    NoiseSeed = seed,
                     Camera = new(900, 900, 1000),
                     Pose = new(12 + (3 * k), 3 + (seed % 5), 40 * seed, (seed % 3) - 1),
                     Burns = burns,
