@@ -6,7 +6,8 @@ using MarkReader.CommandLine.Output;
 
 RootCommand root = new("Measures burn marks on a taped card and works out the aim point of a laser cutter's leg.")
 {
-    CardCommand.Create(), BoardCommand.Create(), CameraCommand.Create(), MeasureCommand.Create(), AimCommand.Create(), PropagateCommand.Create(), AuditCommand.Create(),
+    CardCommand.Create(), MeasureCommand.Create(), AimCommand.Create(), PropagateCommand.Create(), AuditCommand.Create(),
+    BoardCommand.Create(), CameraCommand.Create(), StudyCommand.Create(), ScatterCommand.Create(),
     SurveyCommand.Create(), ShimsCommand.Create(), ApertureCommand.Create(), ScrewsCommand.Create(), AdviseCommand.Create(), RecordCommand.Create(), PracticeCommand.Create(),
 };
 Terminal terminal = new(Console.Out, Console.Error, args.Contains(CommonOptions.JsonName));

@@ -1,0 +1,68 @@
+using System.Collections.Concurrent;
+using System.Runtime.ExceptionServices;
+using MarkReader.Application.Measuring;
+using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Studies;
+
+/// <summary>Measures many photo files, as many at a time as there are processor cores.</summary>
+internal static class PhotoSeries
+{
+    /// <summary>Most photos of a study.</summary>
+    public const int Most = 1000;
+
+    /// <summary>The measurements in the order of the paths, or the first refusal with the name of its photo.</summary>
+    /// <param name="names">What messages call the photos.</param>
+    /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
+    public static Outcome<IReadOnlyList<PhotoMeasurement>> Measure(IReadOnlyList<string> paths, IReadOnlyList<string> names, MeasureOptions? options, Action<int, int>? progress)
+    {
+        Outcome<PhotoMeasurement>[] outcomes = new Outcome<PhotoMeasurement>[paths.Count];
+        Lock told = new();
+        int done = 0;
+        // One index at a time: a photo takes long, and each one in work holds some 100 MB.
+        OrderablePartitioner<int> indices = Partitioner.Create(Enumerable.Range(0, paths.Count), EnumerablePartitionerOptions.NoBuffering);
+        try
+        {
+            Parallel.ForEach(indices, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
+            {
+                outcomes[i] = Measure(paths[i], options);
+                lock (told)
+                    progress?.Invoke(++done, paths.Count);
+            });
+        }
+        catch (AggregateException faults)
+        {
+            ExceptionDispatchInfo.Throw(faults.InnerExceptions[0]);
+        }
+
+        List<PhotoMeasurement> measured = [];
+        int refused = outcomes.Count(o => !o.TryGet(out _, out _));
+        for (int i = 0; i < outcomes.Length; i++)
+        {
+            if (!outcomes[i].TryGet(out PhotoMeasurement? measurement, out Failure? failure))
+                return failure with { Message = $"'{names[i]}'{(refused > 1 ? $" and {refused - 1} more of {paths.Count} photos" : "")}: {failure.Message}" };
+            measured.Add(measurement);
+        }
+
+        return measured;
+    }
+
+    private static Outcome<PhotoMeasurement> Measure(string path, MeasureOptions? options)
+    {
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            if (stream.Length > PhotoLimits.MaxBytes)
+                return new Failure(StudyInputFailures.PhotoUnreadable, "the file is larger than a photo may be", "make the photo smaller");
+            byte[] bytes = new byte[stream.Length];
+            stream.ReadExactly(bytes);
+            return MeasurePhoto.Run(bytes, options);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return new Failure(StudyInputFailures.PhotoUnreadable, "the file is not there or cannot be read", "check its path and permissions");
+        }
+    }
+}

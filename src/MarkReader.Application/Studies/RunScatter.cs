@@ -1,0 +1,58 @@
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Metrology.Studies;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Studies;
+
+/// <summary>The scatter of pulses at one station.</summary>
+/// <param name="Path">From the source mirror; null when no angle is wanted.</param>
+/// <param name="Plan">How many pulses a wanted width needs.</param>
+public sealed record ScatterAnswer(PulseMarks Marks, PulseScatter Scatter, Length? Path, PulsePlan Plan)
+{
+    /// <summary>The value for a machine's pulseScatter, mm, to 0.001 and not below it.</summary>
+    public double ForVisits => Math.Max(0.001, Math.Round(Scatter.ForVisits.Millimetres, 3));
+}
+
+/// <summary>Works out how far repeated pulses scatter.</summary>
+public static class RunScatter
+{
+    /// <summary>A standard deviation known to about ±25 %.</summary>
+    public const double UsualWidth = 0.25;
+
+    // Of a mark's uncertainty this differs from pulse to pulse. The print, the tape's height and what is flat are the same for all, so that they
+    // move all marks alike and must not be taken off; the view only where every mark has its own photo.
+    private static readonly UncertaintySource[] s_ofMark = [UncertaintySource.Noise, UncertaintySource.MarkShape, UncertaintySource.Interpolation];
+
+    /// <param name="width">Wanted half-width of the interval, for the plan.</param>
+    public static Outcome<ScatterAnswer> Run(PulseMarks marks, Length? path, double width)
+    {
+        if (path is { } p && !(p.Millimetres is > 0 and <= 100_000))
+            return new Failure(StudyInputFailures.LengthInvalid, "the path is not above 0 and at most 100 000 mm", "give the length of the beam's path from the source mirror to the target in mm");
+        if (!PulsePlan.For(width).TryGet(out PulsePlan? plan, out Failure? failure))
+            return failure;
+        return PulseScatter.Of([.. marks.All.Select(m => m.At)]).TryGet(out PulseScatter? scatter, out failure) ? new ScatterAnswer(marks, scatter, path, plan) : failure;
+    }
+
+    /// <summary>The marks of photos of one station; photos may show one mark or several.</summary>
+    /// <param name="progress">Told after each photo how many are done and how many there are.</param>
+    public static Outcome<PulseMarks> FromPhotos(IReadOnlyList<string> paths, MeasureOptions? options = null, Action<int, int>? progress = null)
+    {
+        if (paths.Count > PhotoSeries.Most)
+            return new Failure(StudyInputFailures.PhotoUnreadable, $"there are more than {PhotoSeries.Most} photos", "give fewer");
+        if (!PhotoSeries.Measure(paths, paths, options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out Failure? failure))
+            return failure;
+        bool apart = measured.All(m => m.Marks.Count == 1);
+        PulseMark[] marks =
+        [
+            .. measured.SelectMany((photo, i) => photo.Marks.Select((mark, k) =>
+            {
+                Covariance2 own = mark.Budget.Where(c => s_ofMark.Contains(c.Source) || (apart && c.Source == UncertaintySource.CardView))
+                    .Select(c => c.Covariance).Aggregate(Covariance2.Isotropic(0), (a, b) => a + b);
+                string name = Path.GetFileName(paths[i]);
+                return new PulseMark(photo.Marks.Count == 1 ? name : $"{name} mark {k + 1}", new(mark.Centre.Point, own));
+            })),
+        ];
+        string[] notes = measured.Count > 1 && !apart ? ["Photos with several marks: every mark counts as one pulse. A mark that is seen in two photos would count twice."] : [];
+        return new PulseMarks(marks, IsStated: true, notes);
+    }
+}

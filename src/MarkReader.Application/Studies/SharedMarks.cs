@@ -1,0 +1,40 @@
+using System.Globalization;
+using MarkReader.Imaging.Marks;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Studies;
+
+/// <summary>Finds the marks that all photos of one target have in common, by their places.</summary>
+/// <param name="All">For each mark, by u, the readings in the order of the photos.</param>
+/// <param name="LeftOut">Places of marks that are missing in some photo.</param>
+internal sealed record SharedMarks(IReadOnlyList<IReadOnlyList<Mark>> All, IReadOnlyList<CardPoint> LeftOut)
+{
+    /// <summary>Readings of one mark lie closer than this to each other, mm.</summary>
+    public const double Gate = 1;
+
+    public static Outcome<SharedMarks> Of(IReadOnlyList<IReadOnlyList<Mark>> photos)
+    {
+        IReadOnlyList<Mark> most = photos.MaxBy(p => p.Count)!;
+        List<IReadOnlyList<Mark>> shared = [];
+        List<CardPoint> leftOut = [];
+        foreach (Mark mark in most)
+        {
+            // Nearest to each other, and nearer than half the way to the next mark.
+            double gate = Math.Min(Gate, most.Where(m => m != mark).Select(m => Distance(m, mark) / 2).DefaultIfEmpty(Gate).Min());
+            Mark?[] row = [.. photos.Select(p => p.MinBy(m => Distance(m, mark)) is { } near && Distance(near, mark) <= gate ? near : null)];
+            if (row.All(m => m is not null))
+                shared.Add([.. row.Select(m => m!)]);
+            else
+                leftOut.Add(mark.Centre.Point);
+        }
+
+        if (shared.Count >= 2)
+            return new SharedMarks([.. shared.OrderBy(row => row.Average(m => m.Centre.Point.U))], leftOut);
+        return new Failure(
+            StudyInputFailures.MarksDiffer,
+            string.Create(CultureInfo.InvariantCulture, $"only {shared.Count} of {most.Count} marks is seen at the same place in all {photos.Count} photos"),
+            "photograph one target with at least two marks, without moving its card, and take photos again that miss a mark");
+    }
+
+    private static double Distance(Mark a, Mark b) => a.Centre.Point.DistanceTo(b.Centre.Point);
+}

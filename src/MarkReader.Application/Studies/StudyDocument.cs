@@ -1,0 +1,98 @@
+using System.Globalization;
+using MarkReader.Application.Storage;
+using MarkReader.Drawing.Documents;
+using MarkReader.Drawing.Studies;
+using MarkReader.Metrology.Studies;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Studies;
+
+/// <summary>A study as a document of one or two pages.</summary>
+public static class StudyDocument
+{
+    public static SheetDocument Of(StudyAnswer answer, DateTimeOffset written)
+    {
+        bool photos = answer.Request.Readings.Photos;
+        DocumentTone tone = StudyWords.Verdict(answer) switch { StudyVerdict.Fits => DocumentTone.Good, StudyVerdict.TooCoarse => DocumentTone.Bad, _ => DocumentTone.Open };
+        List<DocumentBlock> blocks =
+        [
+            new DocumentBlock.Banner(tone, StudyWords.Word(answer), [StudyWords.Claim(answer), StudyWords.Result(answer)]),
+            new DocumentBlock.Sentences([.. answer.Axes.Select(StudyWords.Stated).OfType<string>(), StudyWords.Plan(answer.Plan)]),
+            new DocumentBlock.Pictures([.. answer.Axes.Select(a => Bars(a, photos))]),
+            new DocumentBlock.Heading("Parts of the scatter"),
+            Components(answer),
+            new DocumentBlock.Paragraph("Standard deviations with 95 % intervals (χ²; modified large sample method for sums and differences of mean squares). Gauge: part of the gauge's variance. Tolerance: six standard deviations in % of the full width.", Small: true),
+            new DocumentBlock.Pictures([Cloud(answer)]),
+            new DocumentBlock.Heading("Analysis of variance"),
+            .. answer.Axes.Select(Anova),
+            new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis}: the gauge is {a.Study.Contribution(StudyPart.Gauge):0.00} % of the variance of all readings and {a.Study.StudyVariation(StudyPart.Gauge):0.00} % of the study variation; distinct categories {a.Study.Categories}. These depend on how far apart the marks were put."))]),
+        ];
+        return new("Repeatability and reproducibility of marks", StudyWords.Extent(answer), blocks)
+        {
+            Subject = "Gauge study",
+            Foot = $"MarkReader {ProgramVersion.Current}",
+            Written = written,
+        };
+    }
+
+    private static DocumentPicture Bars(StudyAxis axis, bool photos)
+    {
+        ComponentBar Bar(StudyPart part)
+        {
+            VarianceComponent c = axis.Study[part];
+            return new(StudyWords.Name(part, photos), Mm(c.StandardDeviation), Mm(c.DeviationInterval.Low), Mm(c.DeviationInterval.High), part is StudyPart.Gauge);
+        }
+
+        StudyPart[] parts = [.. StudyWords.Order(photos).Where(p => p is not (StudyPart.Parts or StudyPart.Reproducibility) && (!photos || p != StudyPart.Repeatability))];
+        return new("Bars: standard deviation. Lines: 95 % interval; an arrow where it reaches beyond the picture.", new ComponentBars($"Scatter along {axis.Axis}", [.. parts.Select(Bar)]));
+    }
+
+    /// <summary>Every reading from the mean of its mark.</summary>
+    private static DocumentPicture Cloud(StudyAnswer answer)
+    {
+        IReadOnlyList<StudyReading> all = answer.Request.Readings.All;
+        Dictionary<string, CardPoint> means = all.GroupBy(r => r.Part).ToDictionary(g => g.Key, g => new CardPoint(g.Average(r => r.At.U), g.Average(r => r.At.V)));
+        return new(
+            "Every reading from the mean of its mark, by person or phone.",
+            new ReadingCloud("Readings", [.. all.GroupBy(r => r.Operator).Select(g => new CloudGroup(g.Key, [.. g.Select(r => r.At - means[r.Part])]))]));
+    }
+
+    private static DocumentBlock.Table Components(StudyAnswer answer)
+    {
+        bool photos = answer.Request.Readings.Photos;
+        return new(
+            "",
+            [new("part", Wraps: true), .. answer.Axes.SelectMany(a => (TableColumn[])[Number($"along {a.Axis}", "mm"), Number("95 %", "mm"), Number("gauge", "%"), Number("tolerance", "%")])],
+            [
+                .. StudyWords.Order(photos).Where(part => part != StudyPart.Parts)
+                    .Select(part => new TableRow([StudyWords.Name(part, photos), .. answer.Axes.SelectMany(a => Cells(a.Study, part, StudyWords.FullWidth(answer)))])),
+            ]);
+    }
+
+    private static string[] Cells(GaugeStudy study, StudyPart part, double width)
+    {
+        VarianceComponent c = study[part];
+        return
+        [
+            StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+            StudyWords.Share(study, part) is { } share ? StudyWords.Percent(share) : "–", StudyWords.Percent(study.OfTolerance(part, width).Percent),
+        ];
+    }
+
+    private static DocumentBlock.Table Anova(StudyAxis axis) => new(
+        $"Along {axis.Axis}",
+        [new("source", Wraps: true), Number("sum of squares", "mm²"), Number("dof"), Number("mean square", "mm²"), Number("F"), Number("p"), new("F against")],
+        [
+            .. axis.Study.Rows.Select(row => new TableRow(
+            [
+                StudyWords.Name(row.Source), Text(row.SumOfSquares, "0.000000"), Text(row.Dof, "0"), Text(row.MeanSquare, "0.00000000"),
+                row.Test is { } f ? Text(f.F, "0.000") : "–", row.Test is { } p ? StudyWords.P(p.Probability) : "–", string.Join(" + ", (row.Test?.Against ?? []).Select(StudyWords.Name)),
+            ])),
+        ]);
+
+    private static TableColumn Number(string heading, string unit = "") => new(heading, unit, IsNumber: true);
+
+    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+    private static Length Mm(double value) => Length.FromMillimetres(value);
+}

@@ -1,0 +1,90 @@
+using System.CommandLine;
+using System.Globalization;
+using MarkReader.Application.Reports;
+using MarkReader.Application.Studies;
+using MarkReader.CommandLine.Input;
+using MarkReader.CommandLine.Output;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Metrology.Studies;
+using MarkReader.Quantities;
+
+namespace MarkReader.CommandLine.Commands;
+
+/// <summary>study FOLDER: how well marks can be read again, by the same person and by another.</summary>
+internal static class StudyCommand
+{
+    private const int UsualMarks = 5;
+
+    public static Command Create()
+    {
+        Argument<string?> folder = new("FOLDER") { Description = "A folder for each person or phone, with photos of the same target with several marks: FOLDER/anna/1.jpg", Arity = ArgumentArity.ZeroOrOne };
+        Option<string> readings = new("--readings") { Description = "In place of photos a table whose first line is part,operator,repeat,u,v and perhaps uncertainty, in mm", HelpName = "FILE" };
+        Option<bool> perPhoto = new("--per-photo") { Description = "With --readings: rows with the same operator and repeat were read in one photo, whose error they share" };
+        Option<bool> plan = new("--plan") { Description = "Say how many people and photos a study needs; nothing is measured" };
+        Option<string> marks = CommonOptions.Number("--marks", $"With --plan: marks that each photo will show (default {UsualMarks})", "COUNT");
+        Option<string> width = CommonOptions.Number("--width", string.Create(CultureInfo.InvariantCulture, $"Wanted half-width of the 95 % interval, as a part of the standard deviation (default {StudyRequest.UsualWidth})"), "PART");
+        Option<string> tolerance = CommonOptions.Number("--tolerance", string.Create(CultureInfo.InvariantCulture, $"Largest distance of a mark from where it should be, mm; its double is the full width (default {StudyRequest.UsualTolerance.Millimetres})"));
+        Option<string> pool = CommonOptions.Number("--pool", string.Create(CultureInfo.InvariantCulture, $"Pool the interaction when its p is above this; 1 never pools (default {GaugeOptions.Default.PoolAbove})"), "P");
+        Option<string> against = new("--f-against") { Description = "What marks and people are tested against: interaction or repeatability (default interaction)", HelpName = "NAME" };
+        Option<bool> anova = new("--anova") { Description = "Print the tables of variance and the study variation as well" };
+        Option<bool> json = CommonOptions.Json();
+        (ReportOptions report, CardOptions card) = (new(), new());
+        Command command = new("study", "Study repeatability and reproducibility: the same marks, photographed several times by several people or phones")
+        {
+            folder, readings, perPhoto, plan, marks, width, tolerance, pool, against, anova, json,
+        };
+        foreach (Option option in report.All.Concat(card.All))
+            command.Options.Add(option);
+        command.SetAction(call =>
+        {
+            Terminal terminal = call.Terminal(json);
+            Numbers numbers = new(call);
+            (double half, double limit, double count) = (numbers.Read(width, StudyRequest.UsualWidth), numbers.Read(pool, GaugeOptions.Default.PoolAbove), numbers.Read(marks, UsualMarks));
+            double most = numbers.Read(tolerance, StudyRequest.UsualTolerance.Millimetres);
+            if ((numbers.Wrong ?? Finite(most)) is { } wrong)
+                return terminal.Refuse(wrong);
+            (string? place, string? table) = (call.GetValue(folder), call.GetValue(readings));
+            if (call.GetValue(plan))
+                return Plan(terminal, half, count);
+            if ((place is null) == (table is null))
+                return terminal.Refuse(new(place is null ? CommandLineFailures.ArgumentMissing : CommandLineFailures.OptionsConflict, "the readings of a study come from a FOLDER or from --readings FILE", "give one of them, or --plan"));
+            if (report.Read(call, out DocumentOutput? pdf) is { } unusable)
+                return terminal.Refuse(unusable);
+            if (!Denominator(call.GetValue(against)).TryGet(out Against? denominator, out Failure? failure)
+                || !card.Read(call, new()).TryGet(out MeasureOptions? how, out failure)
+                || !(table is not null ? FromTable(table, call.GetValue(perPhoto)) : StudyFolder.Read(place!, how, new PhotoProgress(terminal.Error).Tell)).TryGet(out StudyReadings? all, out failure)
+                || !RunStudy.Run(new(all, Length.FromMillimetres(most), limit, denominator.Of, half)).TryGet(out StudyAnswer? answer, out failure))
+                return terminal.Refuse(failure);
+            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(StudyReport.From(answer)) : StudyText.Of(answer, call.GetValue(anova)));
+            // The figures stand: what is wrong beside them comes after, without a second JSON.
+            return pdf?.Write(StudyDocument.Of(answer, DateTimeOffset.Now)) is { } notWritten ? (terminal with { Json = false }).Refuse(notWritten) : ExitStatus.Done;
+        });
+        return command;
+    }
+
+    private static int Plan(Terminal terminal, double width, double marks)
+    {
+        if (!StudyPlan.For(width, marks is >= 0 and <= int.MaxValue && marks == Math.Floor(marks) ? (int)marks : 0, ExpectedShares.Usual).TryGet(out StudyPlan? plan, out Failure? failure))
+            return terminal.Refuse(failure);
+        terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(StudyPlanReport.From(plan)) : StudyText.Of(plan));
+        return ExitStatus.Done;
+    }
+
+    private static Outcome<StudyReadings> FromTable(string path, bool photos)
+    {
+        if (!InputFile.Read(path, ReadingsFile.MostBytes, "a table of readings", "give the readings of one study only").TryGet(out InputFile? file, out Failure? failure))
+            return failure;
+        return ReadingsFile.Study(file.Bytes, photos).TryGet(out StudyReadings? readings, out failure) ? readings : failure with { Message = $"'{path}': {failure.Message}" };
+    }
+
+    private static Outcome<Against> Denominator(string? name) => name switch
+    {
+        null or "interaction" => new Against(AnovaDenominator.Interaction),
+        "repeatability" => new Against(AnovaDenominator.Repeatability),
+        _ => new Failure(CommandLineFailures.ChoiceUnknown, $"--f-against: there is no '{name}'", "write interaction or repeatability"),
+    };
+
+    private static Failure? Finite(double mm) => double.IsFinite(mm) ? null : new(StudyInputFailures.LengthInvalid, "the tolerance is not a finite number", "give it in mm, such as 0.5");
+
+    private sealed record Against(AnovaDenominator Of);
+}

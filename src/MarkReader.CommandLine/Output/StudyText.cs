@@ -1,0 +1,71 @@
+using MarkReader.Application.Studies;
+using MarkReader.Metrology.Studies;
+
+namespace MarkReader.CommandLine.Output;
+
+/// <summary>A repeatability and reproducibility study for people.</summary>
+internal static class StudyText
+{
+    public static string Of(StudyAnswer answer, bool details)
+    {
+        IReadOnlyList<string>[] parts =
+        [
+            [StudyWords.Extent(answer)],
+            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).OfType<string>()],
+            .. answer.Axes.Select(axis => Components(axis, answer)),
+            ["gauge: part of the gauge's variance; tolerance: six standard deviations of the full tolerance width"],
+            .. details ? answer.Axes.Select(Anova) : [],
+            [.. StudyWords.Notes(answer), StudyWords.Plan(answer.Plan)],
+        ];
+        return string.Join(Environment.NewLine + Environment.NewLine, parts.Where(p => p.Count > 0).Select(p => string.Join(Environment.NewLine, p)));
+    }
+
+    public static string Of(StudyPlan plan)
+    {
+        Table table = new("people or phones", "photos each", "photos", "95 % interval of the gauge", "reached");
+        foreach (PlannedStudy row in plan.Rows)
+        {
+            table.Add(
+                Words.Fixed(row.Size.Operators, 0), Words.Fixed(row.Size.Repeats, 0), Words.Fixed(row.Photos, 0),
+                $"{Words.Fixed(row.Factors.Low, 2)} to {Words.Fixed(row.Factors.High, 2)} times", row.HalfWidth <= plan.Wanted ? "yes" : "no");
+        }
+
+        return string.Join(
+            Environment.NewLine,
+            StudyWords.Plan(plan), "", table.ToString(), "",
+            "Reckoned with half of a photo's scatter common to its marks and a quarter of the whole between people (a guess). A study that was done plans the next with what it found.");
+    }
+
+    private static IReadOnlyList<string> Components(StudyAxis axis, StudyAnswer answer)
+    {
+        GaugeStudy study = axis.Study;
+        Table table = new($"along {axis.Axis}", "sd/mm", "95 %", "gauge/%", "tolerance/%");
+        foreach (StudyPart part in StudyWords.Order(study.Options.Photos).Where(p => p != StudyPart.Parts))
+        {
+            VarianceComponent c = study[part];
+            table.Add(
+                StudyWords.Name(part, study.Options.Photos), StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+                StudyWords.Share(study, part) is { } share ? Words.Fixed(share, 1) : "-", Words.Fixed(study.OfTolerance(part, StudyWords.FullWidth(answer)).Percent, 1));
+        }
+
+        return [table.ToString()];
+    }
+
+    private static IReadOnlyList<string> Anova(StudyAxis axis)
+    {
+        Table table = new($"anova, {axis.Axis}", "sum of squares", "dof", "mean square", "F", "p", "against");
+        foreach (AnovaRow row in axis.Study.Rows)
+        {
+            table.Add(
+                StudyWords.Name(row.Source), Words.Fixed(row.SumOfSquares, 6), Words.Fixed(row.Dof, 0), Words.Fixed(row.MeanSquare, 8),
+                row.Test is { } f ? Words.Fixed(f.F, 3) : "-", row.Test is { } p ? Words.Probability(p.Probability) : "-",
+                row.Test is { } t ? string.Join(" + ", t.Against.Select(StudyWords.Name)) : "-");
+        }
+
+        Table variation = new($"of all readings, {axis.Axis}", "sd/mm", "variance/%", "study variation/%");
+        foreach (StudyPart part in (StudyPart[])[StudyPart.Repeatability, StudyPart.Reproducibility, StudyPart.Gauge, StudyPart.Parts])
+            variation.Add(StudyWords.Name(part, axis.Study.Options.Photos), StudyWords.Mm(axis.Study[part].StandardDeviation), Words.Fixed(axis.Study.Contribution(part), 2), Words.Fixed(axis.Study.StudyVariation(part), 2));
+        string categories = axis.Study.Categories is { } n ? Words.Fixed(n, 0) : "-";
+        return [table.ToString(), "", variation.ToString(), $"distinct categories: {categories}; they and the two columns of % depend on how far apart the marks were put"];
+    }
+}

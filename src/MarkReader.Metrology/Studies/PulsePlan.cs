@@ -1,0 +1,31 @@
+using MarkReader.Metrology.MonteCarlo;
+using MarkReader.Quantities;
+
+namespace MarkReader.Metrology.Studies;
+
+/// <summary>How many pulses a standard deviation needs.</summary>
+/// <param name="Wanted">Half-width of its 95 % interval, as a part of it.</param>
+/// <param name="Pulses">Fewest pulses that reach it, when both axes scatter alike and are taken together.</param>
+/// <param name="Factors">The interval that they give, as factors of the standard deviation.</param>
+public sealed record PulsePlan(double Wanted, int Pulses, Interval Factors)
+{
+    /// <param name="wanted">0.05 to 1.</param>
+    public static Outcome<PulsePlan> For(double wanted)
+    {
+        if (wanted is not (>= 0.05 and <= 1))
+            return new Failure(StudyFailures.OptionInvalid, "the wanted half-width is not between 0.05 and 1", "give it as a part of the standard deviation, such as 0.25");
+        for (int n = PulseScatter.LeastPulses; ; n++)
+        {
+            // Two axes have twice the degrees of freedom of one.
+            Interval factors = Factor(2 * (n - 1));
+            if (factors.Width / 2 <= wanted)
+                return new PulsePlan(wanted, n, factors);
+        }
+    }
+
+    private static Interval Factor(double dof)
+    {
+        Interval variance = VarianceIntervals.Of(new MeanSquare(1, dof));
+        return new(Math.Sqrt(variance.Low), Math.Sqrt(variance.High));
+    }
+}
