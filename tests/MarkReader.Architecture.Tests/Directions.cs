@@ -20,7 +20,7 @@ internal static class Directions
         ("MetadataExtractor", ["Imaging"]),
         ("SkiaSharp", ["Drawing"]),
         ("ScottPlot", ["Drawing"]),
-        ("MathNet", ["Imaging", "Alignment", "Metrology", "Practice"]),
+        ("MathNet", ["Cameras", "Imaging", "Alignment", "Metrology", "Practice"]),
         ("Dapper", ["Application"]),
         ("dbup", ["Application"]),
         ("Microsoft.Data.Sqlite", ["Application"]),
@@ -38,7 +38,7 @@ internal static class Directions
     public static bool Allows(string user, string used)
     {
         // The mathematics of legs is about millimetres on any target: it knows no card. Nor does the practice machine.
-        if (user is "Alignment" or "Metrology" or "Practice" && used == "Cards")
+        if (user is "Cameras" or "Alignment" or "Metrology" or "Practice" && used == "Cards")
             return false;
         return Layer(used) < Layer(user);
     }

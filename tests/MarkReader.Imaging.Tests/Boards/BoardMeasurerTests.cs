@@ -10,7 +10,7 @@ namespace MarkReader.Imaging.Tests.Boards;
 
 public sealed class BoardMeasurerTests
 {
-    private const int Width = 1600;
+    private const int Width = 1100;
 
     [Fact]
     public void Edges_are_seen_where_the_camera_shows_them()
@@ -36,14 +36,12 @@ public sealed class BoardMeasurerTests
         Assert.Equal(Width, photo.Traits.Sensor.Width);
     }
 
-    [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    public void A_camera_is_found_from_photos_of_the_board(int seed)
+    [Fact]
+    public void A_camera_is_found_from_photos_of_the_board()
     {
-        Random random = new(seed);
+        Random random = new(1);
         CameraSpec camera = BoardScene.Camera(random, Width);
-        BoardView[] views = [.. BoardScene.Views(camera, random, 12).Select((s, i) => BoardMeasurer.Measure(Scene.Render(s).Photo, $"view {i}").ValueOrThrow().View)];
+        BoardView[] views = [.. BoardScene.Views(camera, random, 8).Select((s, i) => BoardMeasurer.Measure(Scene.Render(s).Photo, $"view {i}").ValueOrThrow().View)];
 
         CalibratedCamera found = CameraCalibration.Calibrate(views).ValueOrThrow();
 
