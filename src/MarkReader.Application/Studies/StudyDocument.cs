@@ -17,12 +17,11 @@ public static class StudyDocument
         List<DocumentBlock> blocks =
         [
             new DocumentBlock.Banner(tone, StudyWords.Word(answer), [StudyWords.Claim(answer), StudyWords.Result(answer)]),
-            new DocumentBlock.Sentences([.. answer.Axes.Select(StudyWords.Stated).OfType<string>(), StudyWords.Plan(answer.Plan)]),
-            new DocumentBlock.Pictures([.. answer.Axes.Select(a => Bars(a, photos))]),
+            new DocumentBlock.Sentences([.. answer.Axes.Select(StudyWords.Stated).Append(StudyWords.Suspect(answer)).OfType<string>(), StudyWords.Plan(answer.Plan)]),
+            new DocumentBlock.Pictures([.. answer.Axes.Select(a => Bars(a, photos)), Cloud(answer)]),
             new DocumentBlock.Heading("Parts of the scatter"),
             Components(answer),
             new DocumentBlock.Paragraph("Standard deviations with 95 % intervals (χ²; modified large sample method for sums and differences of mean squares). Gauge: part of the gauge's variance. Tolerance: six standard deviations in % of the full width.", Small: true),
-            new DocumentBlock.Pictures([Cloud(answer)]),
             new DocumentBlock.Heading("Analysis of variance"),
             .. answer.Axes.Select(Anova),
             new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis}: the gauge is {a.Study.Contribution(StudyPart.Gauge):0.00} % of the variance of all readings and {a.Study.StudyVariation(StudyPart.Gauge):0.00} % of the study variation; distinct categories {a.Study.Categories}. These depend on how far apart the marks were put."))]),
@@ -44,7 +43,7 @@ public static class StudyDocument
         }
 
         StudyPart[] parts = [.. StudyWords.Order(photos).Where(p => p is not (StudyPart.Parts or StudyPart.Reproducibility) && (!photos || p != StudyPart.Repeatability))];
-        return new("Bars: standard deviation. Lines: 95 % interval; an arrow where it reaches beyond the picture.", new ComponentBars($"Scatter along {axis.Axis}", [.. parts.Select(Bar)]));
+        return new("Standard deviations with their 95 % intervals.", new ComponentBars($"Scatter along {axis.Axis}", [.. parts.Select(Bar)]));
     }
 
     /// <summary>Every reading from the mean of its mark.</summary>
@@ -85,12 +84,15 @@ public static class StudyDocument
         [
             .. axis.Study.Rows.Select(row => new TableRow(
             [
-                StudyWords.Name(row.Source), Text(row.SumOfSquares, "0.000000"), Text(row.Dof, "0"), Text(row.MeanSquare, "0.00000000"),
-                row.Test is { } f ? Text(f.F, "0.000") : "–", row.Test is { } p ? StudyWords.P(p.Probability) : "–", string.Join(" + ", (row.Test?.Against ?? []).Select(StudyWords.Name)),
+                StudyWords.Name(row.Source), Significant(row.SumOfSquares), Text(row.Dof, "0"), Significant(row.MeanSquare),
+                row.Test is { } f ? Text(f.F, f.F < 1000 ? "0.000" : "0") : "–", row.Test is { } p ? StudyWords.P(p.Probability) : "–", string.Join(" + ", (row.Test?.Against ?? []).Select(StudyWords.Name)),
             ])),
         ]);
 
     private static TableColumn Number(string heading, string unit = "") => new(heading, unit, IsNumber: true);
+
+    // Marks lie millimetres apart and readings micrometres: no fixed count of decimals suits both.
+    private static string Significant(double value) => value == 0 ? "0" : Text(value, value >= 1 ? "0.0000" : value >= 0.001 ? "0.000000" : "0.000E0");
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 

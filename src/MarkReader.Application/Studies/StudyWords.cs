@@ -63,6 +63,14 @@ public static class StudyWords
                 : "The stated uncertainty explains the scatter.");
     }
 
+    /// <summary>What to look at when photos scatter more than was stated; null when they do not, or mark by mark.</summary>
+    /// <remarks>A shift that all marks of a photo share is what a tape above the card makes, seen from different sides.</remarks>
+    public static string? Suspect(StudyAnswer answer) => answer.Axes.Any(axis =>
+        axis.Gauge is { } gauge && (gauge.Verdict == StatedVerdict.TooSmall || axis.Repeatability!.Verdict == StatedVerdict.TooSmall)
+        && axis.Study.Components.TryGetValue(StudyPart.Photo, out VarianceComponent? photo) && photo.Variance > 0.5 * axis.Study[StudyPart.Gauge].Variance)
+        ? "Most of it is from photo to photo, all marks alike: measure how high the tape lies above the card and give it (--tape-height)."
+        : null;
+
     /// <summary>What was done with the numbers.</summary>
     public static IEnumerable<string> Notes(StudyAnswer answer)
     {

@@ -11,7 +11,7 @@ internal static class StudyText
         IReadOnlyList<string>[] parts =
         [
             [StudyWords.Extent(answer)],
-            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).OfType<string>()],
+            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).Append(StudyWords.Suspect(answer)).OfType<string>()],
             .. answer.Axes.Select(axis => Components(axis, answer)),
             ["gauge: part of the gauge's variance; tolerance: six standard deviations of the full tolerance width"],
             .. details ? answer.Axes.Select(Anova) : [],

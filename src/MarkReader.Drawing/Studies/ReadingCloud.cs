@@ -15,7 +15,7 @@ public sealed record CloudGroup(string Name, IReadOnlyList<CardVector> Deviation
 /// <param name="Groups">At least one; the signs of the seventh are those of the first.</param>
 public sealed record ReadingCloud(string Title, IReadOnlyList<CloudGroup> Groups) : IPicture
 {
-    private const double Panel = 296, Top = 32, Left = 12;
+    private const double Panel = 236, Top = 32, Left = 42;
 
     // Names in the key; more would be higher than the cloud.
     private const int MostNames = 12, LongestName = 18;

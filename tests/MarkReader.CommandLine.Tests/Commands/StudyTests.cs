@@ -52,6 +52,11 @@ public sealed class StudyTests : IDisposable
         Assert.Equal("%PDF", System.Text.Encoding.ASCII.GetString((await File.ReadAllBytesAsync(report, TestContext.Current.CancellationToken)).AsSpan(0, 4)));
         Answer words = await TheProgram.Run("study", Path.Combine(_folder, "photos"));
         Assert.Contains("2 people or phones, 2 photos each, 3 marks", words.Output, StringComparison.Ordinal);
+        // The tape was rendered above the card and nobody said so: the study shows it, and says what to measure.
+        Assert.Contains("--tape-height", words.Output, StringComparison.Ordinal);
+        Answer told = await TheProgram.Run("study", Path.Combine(_folder, "photos"), "--tape-height", "0.3");
+        Assert.Contains("The stated uncertainty explains the scatter", told.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("--tape-height", told.Output, StringComparison.Ordinal);
         // One photo less: said before anything is measured.
         File.Delete(Path.Combine(_folder, "photos", "berta", "2.jpg"));
         (await TheProgram.Run("study", Path.Combine(_folder, "photos"))).IsRefusal(2, "STUDY_UNBALANCED");
@@ -137,6 +142,7 @@ public sealed class StudyTests : IDisposable
                     Camera = new(900, 900, 1000),
                     Pose = new(12 + (3 * k), 3 + (seed % 5), 40 * seed, (seed % 3) - 1),
                     Burns = burns,
+                    TapeHeight = 0.3,
                     Output = new(PhotoFormat.Jpeg),
                 }).Photo;
                 File.WriteAllBytes(Path.Combine(_folder, "photos", who, $"{k}.jpg"), photo);
