@@ -51,6 +51,10 @@ public sealed class HistoryWords(RecordFormat format)
 
     public string Day(DateTimeOffset at) => format.Day(at);
 
+    /// <summary>The day, with the time where another visit of the history was on the same day.</summary>
+    public string When(QuantityHistory history, DateTimeOffset at) =>
+        history.Points.Count(p => format.Day(p.At) == format.Day(at)) > 1 ? format.Time(at) : format.Day(at);
+
     /// <summary>The chart of a quantity.</summary>
     public HistoryChart Chart(QuantityHistory history)
     {
@@ -64,14 +68,14 @@ public sealed class HistoryWords(RecordFormat format)
         return new($"{Title(quantity)}, {unit}", panels, history.Tolerance, quantity.IsLength)
         {
             IsSigned = quantity.Kind != HistoryKind.Spread,
-            Date = format.Day,
+            Date = at => When(history, at),
             Style = new(new(), Numbers),
         };
     }
 
     /// <summary>All that the chart shows, for those who cannot see it.</summary>
     public string Description(QuantityHistory history) => string.Join(' ',
-        history.Points.Select(p => HistoryTexts.Say("chart.point", Day(p.At), State(history.Quantity, p.State.Found), State(history.Quantity, p.State.Left)))
+        history.Points.Select(p => HistoryTexts.Say("chart.point", When(history, p.At), State(history.Quantity, p.State.Found), State(history.Quantity, p.State.Left)))
             .Prepend(HistoryTexts.Say("chart", Title(history.Quantity), Value(history.Quantity, history.Tolerance))));
 
     // Of one component.
@@ -88,7 +92,7 @@ public sealed class HistoryWords(RecordFormat format)
     {
         HistoryChange change = history.Changes[finding.JumpAt!.Value];
         HistorySize jump = finding.Jump!;
-        return HistoryTexts.Say(text, name, Value(history.Quantity, jump.Value), Bare(history.Quantity, jump.Low), Bare(history.Quantity, jump.High), Day(change.From), Day(change.To));
+        return HistoryTexts.Say(text, name, Value(history.Quantity, jump.Value), Bare(history.Quantity, jump.Low), Bare(history.Quantity, jump.High), When(history, change.From), When(history, change.To));
     }
 
     private string Bare(HistoryQuantity quantity, double value) => quantity.IsLength ? format.Length(value, Decimals) : format.Number(value, Decimals);

@@ -10,7 +10,8 @@ namespace MarkReader.Application.Pictures;
 /// <param name="Aim">The aim point; null while it is not known.</param>
 /// <param name="Expected">Where the next mark should lie; more than one place while the sense of a screw is open, none when it belongs elsewhere.</param>
 /// <param name="Moving">The mark that is to move; null without one.</param>
-internal sealed record LegSight(VisitLeg Leg, IReadOnlyList<LegMark> Marks, MeasuredPoint? Aim, IReadOnlyList<MeasuredPoint> Expected, LegMark? Moving)
+/// <param name="IsFirstRound">Whether the leg was not disturbed since its first mark.</param>
+internal sealed record LegSight(VisitLeg Leg, IReadOnlyList<LegMark> Marks, MeasuredPoint? Aim, IReadOnlyList<MeasuredPoint> Expected, LegMark? Moving, bool IsFirstRound)
 {
     // Of marks before a change, besides the leg's first far one.
     private const int MostEarlier = 5;
@@ -18,8 +19,8 @@ internal sealed record LegSight(VisitLeg Leg, IReadOnlyList<LegMark> Marks, Meas
     /// <summary>Distance of the last far mark from the aim point.</summary>
     public Length? ToGo => Distance(Far.LastOrDefault());
 
-    /// <summary>The same of the round's first far mark, when it is another one.</summary>
-    public Length? AtFirst => Far.Count() > 1 ? Distance(Far.First()) : null;
+    /// <summary>The same of the leg's first far mark, when it is another one; null after the leg was disturbed, since those before lie on another line.</summary>
+    public Length? AtFirst => IsFirstRound && Far.Count() > 1 ? Distance(Far.First()) : null;
 
     private IEnumerable<LegMark> Far => Marks.Where(m => m.IsOfThisRound && Role(m) == MarkRole.Far);
 
@@ -45,7 +46,7 @@ internal sealed record LegSight(VisitLeg Leg, IReadOnlyList<LegMark> Marks, Meas
         VisitLegState? state = source.Advice.State.Legs.GetValueOrDefault(leg.Name);
         bool rests = source.IsBefore || (places.Length == 0 && state?.State.Verdict == Verdict.Within);
         LegMark? moving = rests ? null : marks.LastOrDefault(m => m.IsOfThisRound && RoleOf(leg, m) == role);
-        return new(leg, marks, state?.State.Aim, places, moving);
+        return new(leg, marks, state?.State.Aim, places, moving, round.Length == all.Length);
     }
 
     public MarkRole Role(LegMark mark) => RoleOf(Leg, mark);

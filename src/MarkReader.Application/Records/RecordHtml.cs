@@ -128,7 +128,7 @@ public static class RecordHtml
             for (int i = 0; i < row.Cells.Count; i++)
             {
                 string text = row.IsStruck && row.Cells[i].Length > 0 ? $"<del>{E(row.Cells[i])}</del>" : E(row.Cells[i]);
-                html.Append(CultureInfo.InvariantCulture, $"<td{Class(table.Columns[i])}>{text}</td>");
+                html.Append(CultureInfo.InvariantCulture, $"<td{Class(table.Columns[i])} data-head=\"{E(Head(table.Columns[i]))}\">{text}</td>");
             }
 
             html.Append("</tr>\n");
@@ -136,6 +136,9 @@ public static class RecordHtml
 
         html.Append("</tbody></table></div>\n");
     }
+
+    // Beside each cell on a narrow screen, where a row is a block.
+    private static string Head(TableColumn column) => column.Unit.Length > 0 ? $"{column.Heading} {column.Unit}" : column.Heading;
 
     private static string Class(TableColumn column) => column.IsNumber ? " class=\"number\"" : column.Wraps ? " class=\"wide\"" : "";
 

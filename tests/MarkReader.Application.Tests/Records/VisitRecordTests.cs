@@ -103,7 +103,7 @@ public sealed class VisitRecordTests(RecordedVisit visit) : IClassFixture<Record
         Assert.Contains("Leg 1 skipped: cover riveted", html, StringComparison.Ordinal);
         Assert.Contains("(skipped: cover riveted)", html, StringComparison.Ordinal);
         Assert.Contains("Undecided", html, StringComparison.Ordinal);
-        Assert.Contains("<td>unmeasured</td>", html, StringComparison.Ordinal);
+        Assert.Contains(">unmeasured</td>", html, StringComparison.Ordinal);
         Assert.Contains("09:00:00", html, StringComparison.Ordinal);
     }
 
