@@ -36,7 +36,7 @@ internal static class AimsApi
         if (await dispatch.RunAsync(form, context.RequestAborted) is not { } done)
             return Problem.Busy(context.Response);
         if (done.Failures.Count > 0)
-            return Problem.From(done.Failures, done.Receipt?.Kept.Id);
+            return Problem.From(done.Failures, done.Receipt?.Kept.Id, Reader.Of(context));
         KeptAim kept = done.Receipt!.Kept;
         AimAnswer answer = AimAnswer.From(kept);
         return done.Receipt.IsNew ? TypedResults.Created(AimAnswer.Address(kept.Id), answer) : TypedResults.Ok(answer);

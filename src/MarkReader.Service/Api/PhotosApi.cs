@@ -3,6 +3,7 @@ using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
+using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
 using MarkReader.Service.Uploads;
@@ -44,13 +45,15 @@ internal static class PhotosApi
         if (turn is null)
             return Problem.Busy(context.Response);
         if (!desk.Keep(await UploadForm.BytesAsync(file, context.RequestAborted)).TryGet(out PhotoReceipt? receipt, out failure))
-            return Problem.From(failure, "photo");
+            return Problem.From(failure, "photo", reader: Reader.Of(context));
         string id = receipt.Photo.Id;
         if (!desk.Measure(id).TryGet(out KeptMeasurement? measurement, out failure))
-            return Problem.From(failure);
+            return Problem.From(failure, reader: Reader.Of(context));
         if (measurement.Answer is KeptAnswer.Refusal refusal)
-            return Problem.From(refusal.Failure, "photo", new Dictionary<string, object?> { ["photoId"] = id });
+            return Problem.From(refusal.Failure, "photo", new Dictionary<string, object?> { ["photoId"] = id }, Reader.Of(context));
         PhotoAnswer answer = PhotoAnswer.From(receipt.Photo, measurement);
+        if (Reader.Of(context) is { } reader && answer.Measurement is { } measured)
+            answer = answer with { Measurement = reader.Say(measured) };
         return receipt.IsNew ? TypedResults.Created("/api/photos/" + id, answer) : TypedResults.Ok(answer);
     }
 
@@ -84,7 +87,10 @@ internal static class PhotosApi
         using IDisposable? turn = await turns.TakeTurnAsync(context.RequestAborted);
         if (turn is null)
             return Problem.Busy(context.Response);
-        return desk.Spots(id).TryGet(out SpotsReport? spots, out Failure? failure) ? TypedResults.Ok(spots) : Problem.From(failure);
+        Figures? reader = Reader.Of(context);
+        return desk.Spots(id).TryGet(out SpotsReport? spots, out Failure? failure)
+            ? TypedResults.Ok(reader?.Say(spots) ?? spots)
+            : Problem.From(failure, reader: reader);
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(PhotoStore photos, [Description("The photo's id.")] string id) =>

@@ -45,6 +45,11 @@ public sealed class Figures
     /// <summary>A length with as few decimals as it needs, with its unit: 480 mm.</summary>
     public string Short(double millimetres) => Field(millimetres) + "\u00a0" + Unit;
 
+    /// <summary>The same with a limit of its own.</summary>
+    /// <param name="most">Decimals of the millimetres.</param>
+    public string Short(double millimetres, int most) =>
+        Sign(Convert(millimetres).ToString("0." + new string('#', Decimals(most)), CultureInfo.InvariantCulture)) + "\u00a0" + Unit;
+
     /// <summary>A length as text for an input, exact to a ten-thousandth.</summary>
     public string Field(double millimetres) => Sign(Convert(millimetres).ToString("0.####", CultureInfo.InvariantCulture)).Replace('−', '-');
 
@@ -68,12 +73,14 @@ public sealed class Figures
     {
         if (string.IsNullOrWhiteSpace(text))
             return new Failure(NumberText.Unreadable, "nothing was typed", $"give a length in {Unit}");
-        // With a decimal comma chosen, a comma before three digits is no thousands sign.
-        string typed = Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text;
-        return NumberText.Read(typed).TryGet(out Number? number, out Failure? failure)
+        return ReadNumber(text).TryGet(out Number? number, out Failure? failure)
             ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Quantities.Length.MillimetresPerInch : number.Value) : new Failure(NumberText.Unreadable, "the length is not a finite number", $"give a length in {Unit}")
             : failure;
     }
+
+    /// <summary>What was typed, without a unit. With a decimal comma chosen, a comma before three digits is no thousands sign.</summary>
+    public Outcome<Number> ReadNumber(string text) => NumberText.Read(
+        Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text);
 
     // Of a refusal that is kept with its photo only the text is left, in mm; it repeats nothing that was typed.
     private string Say(Failure failure, Wording wording) => Pages.Words.Sentence(

@@ -9,13 +9,19 @@ public sealed record Preferences(bool Inches, bool Comma)
 
     private static readonly TimeSpan s_kept = TimeSpan.FromDays(400);
 
+    /// <summary>Both in one word: mm-point, in-comma.</summary>
+    internal string Name => (Inches ? "in-" : "mm-") + (Comma ? "comma" : "point");
+
     /// <summary>As the browser sends them; millimetres and a point when it sends none.</summary>
-    internal static Preferences Read(HttpRequest request) => request.Cookies[Cookie] is { } text
-        ? new(text.StartsWith("in", StringComparison.Ordinal), text.EndsWith("comma", StringComparison.Ordinal))
-        : new(false, false);
+    internal static Preferences Read(HttpRequest request) => Named(request.Cookies[Cookie]);
+
+    /// <summary>Those of a <see cref="Name"/>; millimetres and a point when there is none.</summary>
+    internal static Preferences Named(string? name) => name is null
+        ? new(false, false)
+        : new(name.StartsWith("in", StringComparison.Ordinal), name.EndsWith("comma", StringComparison.Ordinal));
 
     internal void Write(HttpResponse response) => response.Cookies.Append(
         Cookie,
-        (Inches ? "in-" : "mm-") + (Comma ? "comma" : "point"),
+        Name,
         new() { MaxAge = s_kept, HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true });
 }

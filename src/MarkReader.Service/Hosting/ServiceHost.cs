@@ -83,7 +83,7 @@ internal static class ServiceHost
         services.AddLocalization();
         services.AddHttpContextAccessor();
         services.AddScoped<Figures>();
-        services.AddSingleton<MeasureWords>();
+        services.AddScoped<MeasureWords>();
         services.AddSingleton(Languages.In(AppContext.BaseDirectory));
         // Nothing is protected with keys here: forms carry no token, and no cookie is read by the framework.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();

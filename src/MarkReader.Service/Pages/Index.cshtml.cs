@@ -1,5 +1,7 @@
+using System.Globalization;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
+using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Samples;
 using MarkReader.Service.Uploads;
@@ -14,7 +16,7 @@ namespace MarkReader.Service.Pages;
 /// Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.
 /// </remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, AimDispatch dispatch, MeasuringTurns turns, SampleSet samples) : PageModel
+internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, AimDispatch dispatch, MeasuringTurns turns, SampleSet samples, Figures figures) : PageModel
 {
     private const int EarlierShown = 5;
 
@@ -32,6 +34,9 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     /// <summary>Standard uncertainties of a path length, mm, as the form offers them.</summary>
     public static IReadOnlyList<string> Uncertainties { get; } = ["0.5", "1", "2", "5"];
 
+    /// <summary>How lengths are shown and typed on the form.</summary>
+    public Figures Figures { get; private set; } = figures;
+
     public bool HasSample => samples.Pairs.Count > 0;
 
     public bool Both => Text("shows") == "both";
@@ -42,6 +47,9 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     public bool CardOpen => s_card.Any(name => Text(name) is not null || Wrong(name) is not null);
 
     public IReadOnlyList<KeptAim> Earlier { get; private set; } = [];
+
+    /// <summary>One of <see cref="Uncertainties"/> as a number.</summary>
+    public static double Millimetres(string uncertainty) => double.Parse(uncertainty, CultureInfo.InvariantCulture);
 
     public string? Text(string field) => _texts.GetValueOrDefault(field);
 
@@ -68,6 +76,9 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
         ListEarlier();
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refused(new FieldFailure("form", failure));
+        // A unit that was changed on another page meanwhile does not change what was typed here.
+        if (form.Text("display") is { } display)
+            Figures = new(Preferences.Named(display));
         foreach (string field in s_fields)
             _texts[field] = form.Text(field) ?? _texts.GetValueOrDefault(field);
         if (await dispatch.RunAsync(form, HttpContext.RequestAborted) is not { } done)

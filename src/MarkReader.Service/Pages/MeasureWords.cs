@@ -1,11 +1,12 @@
 using MarkReader.Application.Reports;
+using MarkReader.Service.Display;
 using MarkReader.Service.Texts;
 using Microsoft.Extensions.Localization;
 
 namespace MarkReader.Service.Pages;
 
-/// <summary>What the pages say of a result beyond its numbers, in the reader's language.</summary>
-internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
+/// <summary>What the pages say of a result beyond its numbers, in the reader's language and unit.</summary>
+internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts, Figures figures)
 {
     /// <summary>How the beam has to move from the far mark; empty when it is there within 0.05 mm.</summary>
     public string Move(AimView aim) => Move(aim.Report!.Aim.U - aim.Report.Far.U, aim.Report.Aim.V - aim.Report.Far.V);
@@ -25,7 +26,7 @@ internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
     }
 
     /// <summary>The path lengths of the near and the far station.</summary>
-    public string Paths(AimView aim) => texts["paths", Words.Short(aim.Kept.Aim.Inputs.Leg.NearPath), Words.Short(aim.Kept.Aim.Inputs.Leg.FarPath)];
+    public string Paths(AimView aim) => texts["paths", figures.Short(aim.Kept.Aim.Inputs.Leg.NearPath, 2), figures.Short(aim.Kept.Aim.Inputs.Leg.FarPath, 2)];
 
     /// <summary>Where the uncertainty of the aim point comes from; null in results of earlier versions.</summary>
     public BudgetView? AimBudget(AimView aim) => Budget("aim", aim.Report!.Aim.Budget);
@@ -46,9 +47,9 @@ internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
     public string Readings(AimView aim) => aim.Kept.Aim.Inputs.Card switch
     {
         null => "",
-        { RulerU: { } u, RulerV: { } v, TapeHeight: { } height } => texts["readings.both", Words.Short(u), Words.Short(v), Words.Short(height)],
-        { RulerU: { } u, RulerV: { } v } => texts["readings.rulers", Words.Short(u), Words.Short(v)],
-        { TapeHeight: { } height } => texts["readings.tape", Words.Short(height)],
+        { RulerU: { } u, RulerV: { } v, TapeHeight: { } height } => texts["readings.both", figures.Short(u, 2), figures.Short(v, 2), figures.Short(height, 2)],
+        { RulerU: { } u, RulerV: { } v } => texts["readings.rulers", figures.Short(u, 2), figures.Short(v, 2)],
+        { TapeHeight: { } height } => texts["readings.tape", figures.Short(height, 2)],
         _ => "",
     };
 
@@ -56,15 +57,15 @@ internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
     {
         string facts = texts[
             "facts",
-            Words.Number(quality.PixelsPerMm, 0),
-            Words.Number(quality.TiltDegrees, 0),
-            Words.Number(quality.BlurPx, 1),
-            Words.Number(100 * quality.PaperLight, 0),
-            Words.Number(100 * quality.Noise, 1),
+            figures.Number(quality.PixelsPerMm, 0),
+            figures.Number(quality.TiltDegrees, 0),
+            figures.Number(quality.BlurPx, 1),
+            figures.Number(100 * quality.PaperLight, 0),
+            figures.Number(100 * quality.Noise, 1),
             quality.MarkersSeen,
             quality.MarkersTotal];
-        string glare = quality.GlareShare > 0.005 ? texts["facts.glare", Words.Number(100 * quality.GlareShare, 0)] : "";
-        string clipped = quality.ClippedShare > 0.005 ? texts["facts.clipped", Words.Number(100 * quality.ClippedShare, 0)] : "";
+        string glare = quality.GlareShare > 0.005 ? texts["facts.glare", figures.Number(100 * quality.GlareShare, 0)] : "";
+        string clipped = quality.ClippedShare > 0.005 ? texts["facts.clipped", figures.Number(100 * quality.ClippedShare, 0)] : "";
         return facts + glare + clipped;
     }
 
@@ -72,7 +73,7 @@ internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts)
 
     private string Part(double value, string above, string below)
     {
-        string size = Words.Number(Math.Abs(value), 1);
-        return size == "0.0" ? "" : texts[value > 0 ? above : below, size];
+        double size = Math.Abs(value);
+        return Words.Number(size, 1) == "0.0" ? "" : texts[value > 0 ? above : below, figures.Length(size, 1)];
     }
 }

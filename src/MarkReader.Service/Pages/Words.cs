@@ -24,9 +24,6 @@ public static class Words
         return text[0] == '−' || text.Trim('0', '.').Length == 0 ? text : "+" + text;
     }
 
-    /// <summary>A number with at most two decimals, as few as it needs.</summary>
-    public static string Short(double value) => value.ToString("0.##", CultureInfo.InvariantCulture).Replace('-', '−');
-
     /// <summary>A number for an attribute.</summary>
     public static string Plain(double value) => value.ToString(CultureInfo.InvariantCulture);
 }

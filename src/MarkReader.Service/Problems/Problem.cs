@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Quantities;
+using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -10,26 +11,27 @@ namespace MarkReader.Service.Problems;
 /// <summary>A refusal as problem details (RFC 9457): detail is what is wrong; the members code and hint are ours, and field where a field of the form is meant.</summary>
 internal static class Problem
 {
-    public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null)
+    public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null, Figures? reader = null)
     {
         int status = ProblemMap.StatusOf(failure.Code);
-        Dictionary<string, object?> members = new() { ["code"] = failure.Code.Name, ["hint"] = failure.Hint };
+        Dictionary<string, object?> members = new() { ["code"] = failure.Code.Name, ["hint"] = reader?.Remedy(failure) ?? failure.Hint };
         if (field is not null)
             members["field"] = field;
         foreach ((string name, object? value) in more ?? new Dictionary<string, object?>())
             members[name] = value;
-        return TypedResults.Problem(failure.Message, statusCode: status, title: ReasonPhrases.GetReasonPhrase(status), extensions: members);
+        return TypedResults.Problem(reader?.What(failure) ?? failure.Message, statusCode: status, title: ReasonPhrases.GetReasonPhrase(status), extensions: members);
     }
 
     /// <summary>Several refusals of one form: the first is the problem, all are in errors.</summary>
     /// <param name="failures">At least one.</param>
     /// <param name="aimId">Number of the aim with which the refusal is kept, or null.</param>
-    public static ProblemHttpResult From(IReadOnlyList<FieldFailure> failures, long? aimId)
+    /// <param name="reader">The reader of a page, or null for sentences in mm.</param>
+    public static ProblemHttpResult From(IReadOnlyList<FieldFailure> failures, long? aimId, Figures? reader)
     {
-        Dictionary<string, object?> more = new() { ["errors"] = failures.Select(FormError.From).ToArray() };
+        Dictionary<string, object?> more = new() { ["errors"] = failures.Select(f => FormError.From(f, reader)).ToArray() };
         if (aimId is not null)
             more["aimId"] = aimId;
-        return From(failures[0].Failure, failures[0].Field, more);
+        return From(failures[0].Failure, failures[0].Field, more, reader);
     }
 
     /// <summary>The answer to one request too many.</summary>
@@ -47,5 +49,6 @@ internal static class Problem
 /// <summary>One thing wrong with a form, as problem details have it.</summary>
 internal sealed record FormError(string Field, string Code, string Detail, string Hint)
 {
-    public static FormError From(FieldFailure wrong) => new(wrong.Field, wrong.Failure.Code.Name, wrong.Failure.Message, wrong.Failure.Hint);
+    public static FormError From(FieldFailure wrong, Figures? reader) =>
+        new(wrong.Field, wrong.Failure.Code.Name, reader?.What(wrong.Failure) ?? wrong.Failure.Message, reader?.Remedy(wrong.Failure) ?? wrong.Failure.Hint);
 }

@@ -3,6 +3,7 @@ using MarkReader.Application.Aiming;
 using MarkReader.Application.Inputs;
 using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
+using MarkReader.Service.Display;
 
 namespace MarkReader.Service.Uploads;
 
@@ -12,7 +13,10 @@ internal sealed class AimForm
     private readonly UploadForm _form;
     private readonly List<FieldFailure> _failures = [];
 
-    private AimForm(UploadForm form) => _form = form;
+    // A page says in what unit and with what sign its fields are typed; other senders mean mm.
+    private readonly Figures _typed;
+
+    private AimForm(UploadForm form) => (_form, _typed) = (form, new(Preferences.Named(form.Text("display"))));
 
     /// <summary>The order, or null and at least one failure, in the order of the fields on the page.</summary>
     public static (AimOrder? Order, IReadOnlyList<FieldFailure> Failures) Read(UploadForm form)
@@ -66,8 +70,8 @@ internal sealed class AimForm
             scale * (far ?? 0),
             Number("pathUncertainty", null) ?? LegInput.DefaultPathUncertainty,
             Number("incidenceDegrees", null) ?? 0,
-            Number("pivotOffset", null) ?? 0,
-            Number("pivotUncertainty", null) ?? 0);
+            Millimetres("pivotOffset") ?? 0,
+            Millimetres("pivotUncertainty") ?? 0);
         if (near is not null && far is not null && LegChecks.NearAndFar(leg.NearPath, leg.FarPath, leg.PathUncertainty) is { } paths)
             _failures.Add(new(FieldOf(paths.Code, leg), paths));
         if (LegChecks.Incidence(leg.IncidenceDegrees) is { } incidence)
@@ -80,7 +84,7 @@ internal sealed class AimForm
     private CardInput? Card()
     {
         CardInput input = new(
-            Number("rulerU", null), Number("rulerV", null), Number("rulerUncertainty", null), Number("tapeHeight", null), Number("tapeHeightUncertainty", null));
+            Millimetres("rulerU"), Millimetres("rulerV"), Millimetres("rulerUncertainty"), Millimetres("tapeHeight"), Millimetres("tapeHeightUncertainty"));
         // A form always sends the rulers' uncertainty; it says nothing without their lengths. The same for the tape.
         if (input is { RulerU: null, RulerV: null })
             input = input with { RulerUncertainty = null };
@@ -149,6 +153,8 @@ internal sealed class AimForm
         return unit == "in" ? Length.FromInches(1).Millimetres : 1;
     }
 
+    private double? Millimetres(string field) => (_typed.Preferences.Inches ? Length.MillimetresPerInch : 1) * Number(field, null);
+
     /// <summary>The number in a field; null when it is blank, which is refused where <paramref name="required"/> names it.</summary>
     private double? Number(string field, string? required)
     {
@@ -158,7 +164,7 @@ internal sealed class AimForm
                 Refuse(field, ServiceFailures.FieldMissing, required + " is missing", "measure it as the drawing shows and write it here");
             return null;
         }
-        if (NumberText.Read(text).TryGet(out Number? number, out Failure? failure))
+        if (_typed.ReadNumber(text).TryGet(out Number? number, out Failure? failure))
             return number.Value;
         _failures.Add(new(field, failure));
         return null;

@@ -1,3 +1,4 @@
+using MarkReader.Service.Display;
 using MarkReader.Service.Pages;
 using MarkReader.Service.Texts;
 using Microsoft.Extensions.Localization;
@@ -8,7 +9,7 @@ namespace MarkReader.Service.Tests.Pages;
 
 public sealed class WordsTests
 {
-    private static readonly MeasureWords s_words = new(new StringLocalizer<MeasureTexts>(new ResourceManagerStringLocalizerFactory(Options.Create(new LocalizationOptions()), NullLoggerFactory.Instance)));
+    private static readonly StringLocalizer<MeasureTexts> s_texts = new(new ResourceManagerStringLocalizerFactory(Options.Create(new LocalizationOptions()), NullLoggerFactory.Instance));
 
     [Theory]
     [InlineData(3.24, 1.06, "3.2 mm right and 1.1 mm up")]
@@ -17,7 +18,11 @@ public sealed class WordsTests
     [InlineData(0.3, -0.04, "0.3 mm right")]
     [InlineData(-0.04, 0.04, "")]
     public void A_move_is_told_as_seen_on_the_card(double u, double v, string words) =>
-        Assert.Equal(words, s_words.Move(u, v).Replace('\u00a0', ' '));
+        Assert.Equal(words, new MeasureWords(s_texts, new(new Preferences(false, false))).Move(u, v).Replace('\u00a0', ' '));
+
+    [Fact]
+    public void A_move_is_told_in_inches_with_a_comma() =>
+        Assert.Equal("0,128 in right and 0,042 in up", new MeasureWords(s_texts, new(new Preferences(true, true))).Move(3.24, 1.06).Replace('\u00a0', ' '));
 
     [Theory]
     [InlineData(1.005, 2, "+1.00")]

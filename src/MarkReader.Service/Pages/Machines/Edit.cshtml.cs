@@ -147,7 +147,7 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
             return failure;
         // A unit that was changed on another page meanwhile does not change what was typed here.
         if (form.Text("display") is { } display)
-            Figures = new(new Preferences(display.StartsWith("in", StringComparison.Ordinal), display.EndsWith("comma", StringComparison.Ordinal)));
+            Figures = new(Preferences.Named(display));
         Form = MachineForm.Sent(form.Text, Texts);
         (Version, _over, _request) = (Number(form, "version"), Number(form, "over"), form.Text("request"));
         return null;

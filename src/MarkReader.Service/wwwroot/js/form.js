@@ -1,6 +1,7 @@
 import { send } from "./send.js";
+import { sign } from "./words.js";
 import { showError, clearError, clearAll, focusField } from "./errors.js";
-import { showOutcome, showLengths, setStale } from "./outcome.js";
+import { showOutcome, setStale } from "./outcome.js";
 
 // The form for an aim: errors beside their fields, progress while it is worked out, the result without leaving the page.
 export class AimForm {
@@ -37,10 +38,7 @@ export class AimForm {
     }
     this.setBusy(this.progress.dataset.measuring);
     const answer = await send("POST", "/api/aims", this.data());
-    if (answer.ok) {
-      await showOutcome(answer.body.id);
-      showLengths(this.form.elements.unit.value);
-    }
+    if (answer.ok) await showOutcome(answer.body.id);
     this.setBusy(null);
     if (!answer.ok) this.showProblem(answer.problem);
   }
@@ -72,14 +70,18 @@ export class AimForm {
       const field = this.form.elements[name];
       const value = Number(field.value.replace(",", "."));
       if (!field.value.trim() || !Number.isFinite(value)) continue;
-      field.value = String(Number((inches ? value / 25.4 : value * 25.4).toPrecision(6)));
+      field.value = sign(String(Number((inches ? value / 25.4 : value * 25.4).toPrecision(6))));
     }
     this.showUnit();
+  }
+
+  // A path in mm as it is typed here.
+  path(millimetres) {
+    return this.form.elements.unit.value === "mm" ? sign(String(millimetres)) : sign(String(Number((millimetres / 25.4).toPrecision(6))));
   }
 
   showUnit() {
     const unit = this.form.elements.unit.value;
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = unit;
-    showLengths(unit);
   }
 }

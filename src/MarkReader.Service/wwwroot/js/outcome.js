@@ -19,11 +19,3 @@ export async function showOutcome(id) {
   const list = await fetch("/?handler=Earlier");
   if (list.ok) document.getElementById("earlier-list").innerHTML = await list.text();
 }
-
-// Uncertainties in the unit that the page is set to.
-export function showLengths(unit) {
-  for (const place of document.querySelectorAll("#outcome [data-mm]")) {
-    const mm = Number(place.dataset.mm);
-    place.textContent = unit === "in" ? `${(mm / 25.4).toFixed(5)} in` : `${mm.toFixed(4)} mm`;
-  }
-}

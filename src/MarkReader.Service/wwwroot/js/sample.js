@@ -21,9 +21,7 @@ async function load(form) {
   const sample = samples[0];
   const elements = form.form.elements;
   elements.shows.value = "two";
-  elements.unit.value = "mm";
-  form.showUnit();
-  const values = { nearPath: sample.nearPath, farPath: sample.farPath, pathUncertainty: 1, incidenceDegrees: 0, pivotOffset: "" };
+  const values = { nearPath: form.path(sample.nearPath), farPath: form.path(sample.farPath), pathUncertainty: 1, incidenceDegrees: 0, pivotOffset: "" };
   for (const field of ["rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty"]) values[field] = "";
   for (const [field, value] of Object.entries(values)) elements[field].value = value;
   const photos = { near: sample.near, far: sample.far };

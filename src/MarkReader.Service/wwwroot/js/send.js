@@ -6,6 +6,7 @@ export function send(method, address, body = null, onProgress = null) {
     const request = new XMLHttpRequest();
     request.open(method, address);
     request.setRequestHeader("Accept", "application/json");
+    request.setRequestHeader("MarkReader-Display", "reader"); // refusals in the reader's unit
     request.responseType = "text";
     if (onProgress) {
       request.upload.addEventListener("progress", (e) => { if (e.lengthComputable) onProgress(e.loaded / e.total); });

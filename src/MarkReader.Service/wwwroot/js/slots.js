@@ -1,6 +1,6 @@
 import { send } from "./send.js";
 import { showError, clearError, sentence } from "./errors.js";
-import { fill, tooLarge } from "./words.js";
+import { fill, sign, tooLarge } from "./words.js";
 
 const limit = 40 * 1024 * 1024;
 
@@ -151,9 +151,9 @@ export class Slot {
 }
 
 function facts(words, quality) {
-  const percent = (part, digits) => (100 * part).toFixed(digits);
+  const percent = (part, digits) => sign((100 * part).toFixed(digits));
   const seen = fill(
-    words.facts, quality.pixelsPerMm.toFixed(0), quality.tiltDegrees.toFixed(0), quality.blurPx.toFixed(1),
+    words.facts, quality.pixelsPerMm.toFixed(0), quality.tiltDegrees.toFixed(0), sign(quality.blurPx.toFixed(1)),
     percent(quality.paperLight, 0), percent(quality.noise, 1), quality.markersSeen, quality.markersTotal,
   );
   return quality.glareShare > 0.005 ? seen + fill(words.glare, percent(quality.glareShare, 0)) : seen;

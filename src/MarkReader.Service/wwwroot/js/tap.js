@@ -1,6 +1,6 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
-import { fill } from "./words.js";
+import { fill, length } from "./words.js";
 
 const space = "http://www.w3.org/2000/svg";
 const keys = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -78,7 +78,7 @@ export class TapDialog {
     const button = document.createElement("button");
     button.type = "button";
     button.className = "button";
-    button.textContent = fill(spot.words, number, spot.diameter.toFixed(1), spot.reason);
+    button.textContent = fill(spot.words, number, length(spot.diameter, 1), spot.reason);
     button.addEventListener("click", () => this.choose([spot.x, spot.y]));
     item.append(button);
     this.spots.append(item);

@@ -9,3 +9,11 @@ export function fill(text, ...parts) {
 export function tooLarge(file, limit) {
   return { detail: fill(words.tooLarge, (file.size / 1048576).toFixed(0), limit / 1048576), hint: words.tooLargeHint };
 }
+
+const inches = words.display.startsWith("in"), comma = words.display.endsWith("comma");
+
+// A number's text with the reader's decimal sign.
+export const sign = (text) => comma ? text.replace(".", ",") : text;
+
+// A length in the reader's unit.
+export const length = (millimetres, decimals) => sign(inches ? (millimetres / 25.4).toFixed(decimals + 2) : millimetres.toFixed(decimals)) + "\u00a0" + (inches ? "in" : "mm");
