@@ -179,8 +179,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         if (equations.Covariance() is not { } reduced)
             return null;
         double[][] residuals = state.Residuals(views);
-        double inflation = Inflation(state, residuals, reduced.Inverse, reduced.Carry, scale);
-        double unit = scale * scale * inflation;
+        double[] inflation = Inflation(state, residuals, reduced.Inverse, reduced.Carry, scale);
+        double unit = scale * scale;
         Matrix<double> covariance = Matrix<double>.Build.Dense(Globals.Count, Globals.Count);
         for (int f = 0; f < _free.Count; f++)
         {
@@ -189,17 +189,17 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 foreach (int i in _free[f])
                 {
                     foreach (int j in _free[g])
-                        covariance[i, j] = reduced.Inverse[f, g] * unit;
+                        covariance[i, j] = reduced.Inverse[f, g] * unit * inflation[f] * inflation[g];
                 }
             }
         }
 
-        return new(state, terms, covariance, residuals, _weights, unit, Cost(state) / unit);
+        return new(state, terms, covariance, residuals, _weights);
     }
 
-    /// <summary>The ratio of the clustered to the model's variances, mean over the shared parameters, the larger of two ways to cluster; never below 1.</summary>
+    /// <summary>For each free parameter the ratio of the clustered to the model's standard uncertainty, the larger of two ways to cluster; never below 1.</summary>
     /// <remarks>By printed edge: faults of the print are the same in all photos. By place in the photo: what light and lens do to edges is, too.</remarks>
-    private double Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, double scale)
+    private double[] Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, double scale)
     {
         Dictionary<int, double[]> byEdge = [], byPlace = [];
         double[] all = new double[Globals.Count], shared = new double[_free.Count], own = new double[SightingRow.OfView];
@@ -224,9 +224,10 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
             }
         }
 
-        return Math.Max(1, Math.Max(Ratio(byEdge), Ratio(byPlace)));
+        double[] edge = Ratios(byEdge), place = Ratios(byPlace);
+        return [.. edge.Select((r, f) => Math.Sqrt(Math.Max(1, Math.Max(r, place[f]))))];
 
-        double Ratio(Dictionary<int, double[]> scores)
+        double[] Ratios(Dictionary<int, double[]> scores)
         {
             int n = _free.Count;
             Matrix<double> meat = Matrix<double>.Build.Dense(n, n);
@@ -234,7 +235,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 meat += Vector<double>.Build.Dense(score).OuterProduct(Vector<double>.Build.Dense(score));
             meat *= scores.Count / Math.Max(1.0, scores.Count - n);
             Matrix<double> clustered = inverse * meat * inverse;
-            return Enumerable.Range(0, n).Average(f => clustered[f, f] / (inverse[f, f] * scale * scale));
+            return [.. Enumerable.Range(0, n).Select(f => clustered[f, f] / (inverse[f, f] * scale * scale))];
         }
     }
 

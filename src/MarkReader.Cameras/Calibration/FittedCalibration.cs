@@ -6,13 +6,9 @@ namespace MarkReader.Cameras.Calibration;
 /// <param name="Covariance">Of the shared parameters, in their order; zero where a parameter was not free.</param>
 /// <param name="Residuals">View by view, px.</param>
 /// <param name="Weights">View by view, 1/px²; 0 for a sighting that was left out.</param>
-/// <param name="UnitVariance">Variance of a residual over its stated one, clusters counted.</param>
-/// <param name="Misfit">Weighted sum of squares over the unit variance.</param>
 internal sealed record FittedCalibration(
     CalibrationState State,
     CameraTerms Terms,
     Matrix<double> Covariance,
     IReadOnlyList<double[]> Residuals,
-    IReadOnlyList<double[]> Weights,
-    double UnitVariance,
-    double Misfit);
+    IReadOnlyList<double[]> Weights);
