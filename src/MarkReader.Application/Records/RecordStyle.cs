@@ -51,7 +51,7 @@ internal static class RecordStyle
         @media (max-width: 36rem) {
           .photos, .pictures { grid-template-columns: 1fr; }
           .table table, .table tbody, .table tr, .table td, .table caption { display: block; }
-          .table thead { position: absolute; clip-path: inset(50%); }
+          .table thead { display: block; position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
           .table tr { border-bottom: 1.5px solid var(--line); padding: .3rem 0; }
           .table td { display: grid; grid-template-columns: minmax(7rem, 42%) 1fr; gap: .6rem; border: 0; padding: .1rem 0; min-width: 0; text-align: left; white-space: normal; overflow-wrap: anywhere; }
           .table td::before { content: attr(data-head); color: var(--soft); }
