@@ -1,5 +1,4 @@
-using System.Collections.Concurrent;
-using System.Runtime.ExceptionServices;
+using MarkReader.Application.Measuring;
 using MarkReader.Cameras.Profiles;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -33,33 +32,8 @@ public static class AuditFolder
 
         if (truths.Length == 0)
             return new Failure(AuditFailures.NothingToAudit, $"the folder '{folder}' has no NAME.truth.json", "put a truth file beside each photo");
-        AuditedPhoto[] photos = CheckAll(truths, progress, camera);
+        AuditedPhoto[] photos = PhotoRun.Each(truths.Length, i => Check(truths[i], camera), progress);
         return new Audit(photos, AuditSummary.Of(photos), AuditKind.AllOf(photos));
-    }
-
-    private static AuditedPhoto[] CheckAll(string[] truths, Action<int, int>? progress, CameraProfile? camera)
-    {
-        AuditedPhoto[] photos = new AuditedPhoto[truths.Length];
-        Lock told = new();
-        int done = 0;
-        // One index at a time: a photo takes long, and each one in work holds some 100 MB.
-        OrderablePartitioner<int> indices = Partitioner.Create(Enumerable.Range(0, truths.Length), EnumerablePartitionerOptions.NoBuffering);
-        try
-        {
-            Parallel.ForEach(indices, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
-            {
-                photos[i] = Check(truths[i], camera);
-                lock (told)
-                    progress?.Invoke(++done, truths.Length);
-            });
-        }
-        catch (AggregateException faults)
-        {
-            // The first fault, as it would come without parallel work.
-            ExceptionDispatchInfo.Throw(faults.InnerExceptions[0]);
-        }
-
-        return photos;
     }
 
     private static AuditedPhoto Check(string truthPath, CameraProfile? camera)
@@ -90,7 +64,7 @@ public static class AuditFolder
             return new(name, truth, [], 0, failure);
         // A photo whose truth holds no mark must be refused as such; elsewhere a missing mark is a missed one.
         if (measurement.Marks.Count == 0 && truth.Marks.Count == 0)
-            return new(name, truth, [], 0, truth.ExpectedError is null ? null : Measuring.MeasurePhoto.NoMark("", []));
+            return new(name, truth, [], 0, truth.ExpectedError is null ? null : MeasurePhoto.NoMark("", []));
         // Where a refusal is right, every mark that is stated is a false one.
         if (truth.ExpectedError is not null)
             return new(name, truth, [], measurement.Marks.Count, null);

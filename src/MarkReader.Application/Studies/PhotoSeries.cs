@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-using System.Runtime.ExceptionServices;
 using MarkReader.Application.Measuring;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
@@ -18,25 +16,7 @@ internal static class PhotoSeries
     /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
     public static Outcome<IReadOnlyList<PhotoMeasurement>> Measure(IReadOnlyList<string> paths, IReadOnlyList<string> names, MeasureOptions? options, Action<int, int>? progress)
     {
-        Outcome<PhotoMeasurement>[] outcomes = new Outcome<PhotoMeasurement>[paths.Count];
-        Lock told = new();
-        int done = 0;
-        // One index at a time: a photo takes long, and each one in work holds some 100 MB.
-        OrderablePartitioner<int> indices = Partitioner.Create(Enumerable.Range(0, paths.Count), EnumerablePartitionerOptions.NoBuffering);
-        try
-        {
-            Parallel.ForEach(indices, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
-            {
-                outcomes[i] = Measure(paths[i], options);
-                lock (told)
-                    progress?.Invoke(++done, paths.Count);
-            });
-        }
-        catch (AggregateException faults)
-        {
-            ExceptionDispatchInfo.Throw(faults.InnerExceptions[0]);
-        }
-
+        Outcome<PhotoMeasurement>[] outcomes = PhotoRun.Each(paths.Count, i => Measure(paths[i], options), progress);
         List<PhotoMeasurement> measured = [];
         int refused = outcomes.Count(o => !o.TryGet(out _, out _));
         for (int i = 0; i < outcomes.Length; i++)
