@@ -42,9 +42,9 @@ public sealed class Wording : IEquatable<Wording>
         AppendLiteral(value is IFormattable formattable ? formattable.ToString(format, CultureInfo.InvariantCulture) : value?.ToString() ?? "");
 
     /// <summary>The sentence of a template.</summary>
-    /// <param name="template">{0}, {1} … stand for the parts.</param>
+    /// <param name="template">{0}, {1:0.#} … stand for the parts.</param>
     /// <param name="parts">Lengths as <see cref="SaidLength"/>.</param>
-    public static Wording Of(string template, params ReadOnlySpan<object> parts)
+    public static Wording Of(string template, params ReadOnlySpan<object?> parts)
     {
         Wording wording = new(0, 0);
         string[] pieces = template.Split('{');
@@ -52,11 +52,18 @@ public sealed class Wording : IEquatable<Wording>
         foreach (string piece in pieces.Skip(1))
         {
             int end = piece.IndexOf('}', StringComparison.Ordinal);
-            object part = parts[int.Parse(piece[..end], CultureInfo.InvariantCulture)];
+            string[] hole = piece[..end].Split(':', 2);
+            object? part = parts[int.Parse(hole[0], CultureInfo.InvariantCulture)];
             if (part is SaidLength length)
                 wording.AppendFormatted(length);
+            else if (part is SaidUnit unit)
+                wording.AppendFormatted(unit);
+            else if (part is SaidEvent happened)
+                wording.AppendFormatted(happened);
+            else if (part is Wording words)
+                wording.AppendFormatted(words);
             else
-                wording.AppendFormatted<object>(part);
+                wording.AppendFormatted(part, hole.ElementAtOrDefault(1));
             wording.AppendLiteral(piece[(end + 1)..]);
         }
 

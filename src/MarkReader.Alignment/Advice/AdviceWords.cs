@@ -1,6 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Screws;
-using static MarkReader.Alignment.Texts.AdviserTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
 namespace MarkReader.Alignment.Advice;
 

@@ -1,4 +1,4 @@
-using static MarkReader.Alignment.Texts.AdviserTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
 namespace MarkReader.Alignment.Advice;
 

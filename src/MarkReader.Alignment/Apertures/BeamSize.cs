@@ -3,7 +3,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Quantities;
 using MathNet.Numerics;
-using static MarkReader.Alignment.Texts.AdviserTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
 namespace MarkReader.Alignment.Apertures;
 

@@ -2,7 +2,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Quantities;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
-using static MarkReader.Alignment.Texts.AdviserTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
 namespace MarkReader.Alignment.Survey;
 

@@ -1,7 +1,7 @@
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
-using static MarkReader.Alignment.Texts.AdviserTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
 namespace MarkReader.Alignment.Visits;
 

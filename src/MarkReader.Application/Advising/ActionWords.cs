@@ -1,7 +1,7 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Survey;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.Advising;
 

@@ -1,7 +1,7 @@
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.Visits;
 using MarkReader.Quantities;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.Advising;
 

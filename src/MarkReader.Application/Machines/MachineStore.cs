@@ -4,7 +4,7 @@ using Dapper;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.Machines;
 

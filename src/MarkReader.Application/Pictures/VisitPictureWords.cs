@@ -1,7 +1,7 @@
 using System.Globalization;
 using MarkReader.Alignment.Survey;
 using MarkReader.Quantities;
-using static MarkReader.Application.Pictures.VisitPictureTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Pictures.VisitPictureTexts>;
 
 namespace MarkReader.Application.Pictures;
 

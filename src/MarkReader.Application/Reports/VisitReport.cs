@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Survey;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.Reports;
 

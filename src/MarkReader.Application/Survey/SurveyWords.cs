@@ -1,6 +1,6 @@
 using MarkReader.Alignment.LineFitting;
 using MarkReader.Alignment.Survey;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.Survey;
 

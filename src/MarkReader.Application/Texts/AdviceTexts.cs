@@ -1,16 +1,6 @@
-using System.Globalization;
-using System.Resources;
+using MarkReader.Quantities;
 
 namespace MarkReader.Application.Texts;
 
 /// <summary>The words for actions and for what a survey shows, from AdviceTexts.resx.</summary>
-internal static class AdviceTexts
-{
-    private static readonly ResourceManager s_texts = new(typeof(AdviceTexts).FullName!, typeof(AdviceTexts).Assembly);
-
-    /// <exception cref="MissingManifestResourceException">The resource has no such text.</exception>
-    public static string Get(string name) => s_texts.GetString(name, CultureInfo.CurrentUICulture) ?? throw new MissingManifestResourceException(name);
-
-    /// <summary>The text with its parts; their formats stand in the text, numbers are written with a point in every language.</summary>
-    public static string Say(string name, params object?[] parts) => string.Format(CultureInfo.InvariantCulture, Get(name), parts);
-}
+internal sealed class AdviceTexts : Texts<AdviceTexts>;

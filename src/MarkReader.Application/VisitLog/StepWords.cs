@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using MarkReader.Application.Advising;
 using MarkReader.Quantities;
-using static MarkReader.Application.Texts.AdviceTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceTexts>;
 
 namespace MarkReader.Application.VisitLog;
 

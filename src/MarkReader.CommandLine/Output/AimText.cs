@@ -1,7 +1,7 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Application.Aiming;
 using MarkReader.Quantities;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using MarkReader.Alignment.Apertures;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Apertures;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

@@ -1,6 +1,6 @@
 using MarkReader.Application.Reports;
 using MarkReader.Quantities;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

@@ -1,6 +1,6 @@
 using MarkReader.Application.Cameras;
 using MarkReader.Cameras.Calibration;
-using static MarkReader.Application.Cameras.CameraTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Application.Cameras.CameraTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

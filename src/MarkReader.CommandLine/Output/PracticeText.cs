@@ -3,7 +3,7 @@ using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Practising;
 using MarkReader.Quantities;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

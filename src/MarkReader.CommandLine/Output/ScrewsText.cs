@@ -4,7 +4,7 @@ using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Screws;
 using MarkReader.Quantities;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

@@ -3,7 +3,7 @@ using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Survey;
 using MarkReader.Quantities;
-using static MarkReader.CommandLine.Output.OutputTexts;
+using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
 namespace MarkReader.CommandLine.Output;
 

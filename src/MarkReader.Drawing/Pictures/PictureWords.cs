@@ -1,5 +1,5 @@
 using System.Globalization;
-using static MarkReader.Drawing.Texts.DrawingTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Drawing.Texts.DrawingTexts>;
 
 namespace MarkReader.Drawing.Pictures;
 

@@ -1,16 +1,6 @@
-using System.Globalization;
-using System.Resources;
+using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Texts;
 
 /// <summary>The words of pictures, overlays and card pages, from DrawingTexts.resx.</summary>
-internal static class DrawingTexts
-{
-    private static readonly ResourceManager s_texts = new(typeof(DrawingTexts).FullName!, typeof(DrawingTexts).Assembly);
-
-    /// <exception cref="MissingManifestResourceException">The resource has no such text.</exception>
-    public static string Get(string name) => s_texts.GetString(name, CultureInfo.CurrentUICulture) ?? throw new MissingManifestResourceException(name);
-
-    /// <summary>The text with its parts; their formats stand in the text, numbers are written with a point in every language.</summary>
-    public static string Say(string name, params object?[] parts) => string.Format(CultureInfo.InvariantCulture, Get(name), parts);
-}
+internal sealed class DrawingTexts : Texts<DrawingTexts>;

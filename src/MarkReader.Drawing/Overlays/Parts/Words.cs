@@ -1,6 +1,6 @@
 using System.Globalization;
 using MarkReader.Quantities;
-using static MarkReader.Drawing.Texts.DrawingTexts;
+using static MarkReader.Quantities.Texts<MarkReader.Drawing.Texts.DrawingTexts>;
 
 namespace MarkReader.Drawing.Overlays.Parts;
 
