@@ -3,12 +3,10 @@ using MarkReader.Quantities;
 namespace MarkReader.Cards;
 
 /// <summary>The board by which a camera is calibrated: markers in rows and columns over a whole page.</summary>
-/// <param name="Purpose">What it is for, in a few words.</param>
 /// <param name="Width">Of the printed part with its white border, mm.</param>
 /// <param name="Height">Of the printed part with its white border, mm.</param>
 public sealed record CalibrationBoard(
     string Name,
-    string Purpose,
     double Width,
     double Height,
     IReadOnlyList<CardMarker> Markers,
@@ -19,6 +17,9 @@ public sealed record CalibrationBoard(
 
     /// <summary>The board defined in calibration/boards, read from the data built into this assembly.</summary>
     public static CalibrationBoard Sheet => s_sheet.Value;
+
+    /// <summary>What it is for, in a few words.</summary>
+    public string Purpose => CardTexts.Get("purpose." + Name);
 
     public IReadOnlyList<ChessPatch> Patches => [];
 

@@ -23,7 +23,6 @@ internal static class CardData
         DictionaryFile dictionary = Dictionaries()[file.Dictionary];
         return new(
             file.Name,
-            file.Purpose,
             file.Width,
             file.Height,
             [.. Enumerable.Range(0, file.Columns * file.Rows).Select(i => new CardMarker(
@@ -48,7 +47,6 @@ internal static class CardData
         DictionaryFile dictionary = dictionaries[file.Dictionary];
         return new(
             file.Name,
-            file.Purpose,
             file.OuterSide,
             file.ZoneSide,
             file.ZoneTicks,
@@ -71,11 +69,11 @@ internal static class CardData
     private sealed record DictionaryFile(string Name, int Cells, IReadOnlyDictionary<int, string[]> Markers);
 
     private sealed record CardFile(
-        string Name, string Purpose, string Dictionary, double OuterSide, double ZoneSide, ZoneTicks ZoneTicks, double MarkerSide, double Square,
+        string Name, string Dictionary, double OuterSide, double ZoneSide, ZoneTicks ZoneTicks, double MarkerSide, double Square,
         MarkerEntry[] Markers, PatchEntry[] Patches, RulerEntry[] Rulers, ArrowEntry Arrow, LabelEntry[] Labels);
 
     private sealed record BoardFile(
-        string Name, string Purpose, string Dictionary, double Width, double Height, int FirstId, int Columns, int Rows, double Pitch, double MarkerSide,
+        string Name, string Dictionary, double Width, double Height, int FirstId, int Columns, int Rows, double Pitch, double MarkerSide,
         PlaceEntry Middle, RulerEntry[] Rulers, LabelEntry[] Labels);
 
     private sealed record PlaceEntry(double U, double V);

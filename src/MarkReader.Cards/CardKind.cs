@@ -4,7 +4,6 @@ namespace MarkReader.Cards;
 
 /// <summary>The geometry of a printed card, in the card frame (mm).</summary>
 /// <param name="Name">The name used on the command line.</param>
-/// <param name="Purpose">What it is taped to, in a few words.</param>
 /// <param name="OuterSide">Side of the square along which the card is cut, centred on the origin.</param>
 /// <param name="ZoneSide">Side of the square free zone in the middle, centred on the origin; nothing is printed in it.</param>
 /// <param name="ZoneTicks">The ticks that show the zone's corners.</param>
@@ -15,7 +14,6 @@ namespace MarkReader.Cards;
 /// <param name="Labels">Printed words.</param>
 public sealed record CardKind(
     string Name,
-    string Purpose,
     double OuterSide,
     double ZoneSide,
     ZoneTicks ZoneTicks,
@@ -25,6 +23,9 @@ public sealed record CardKind(
     UpArrow Arrow,
     IReadOnlyList<CardLabel> Labels) : IPrint
 {
+    /// <summary>What it is taped to, in a few words.</summary>
+    public string Purpose => CardTexts.Get("purpose." + Name);
+
     double IPrint.Width => OuterSide;
 
     double IPrint.Height => OuterSide;

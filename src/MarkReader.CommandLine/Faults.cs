@@ -1,3 +1,4 @@
+using MarkReader.CommandLine.Commands;
 using MarkReader.CommandLine.Output;
 using MarkReader.Quantities;
 
@@ -6,9 +7,6 @@ namespace MarkReader.CommandLine;
 /// <summary>Faults of the program or its installation, in one line.</summary>
 internal static class Faults
 {
-    private const string Install =
-        "install the libraries that OpenCV needs: 'apt-get install libgtk-3-0 libdrm2 libatomic1' on Debian 12, 'apt-get install libgtk-3-0t64 libdrm2 libatomic1' on Ubuntu 24.04";
-
     /// <summary>Tells the fault as far as the streams still take it.</summary>
     public static int Report(Terminal terminal, Exception fault)
     {
@@ -28,12 +26,12 @@ internal static class Faults
         for (Exception? e = fault; e is not null; e = e.InnerException)
         {
             if (e is DllNotFoundException)
-                return new(new(CommandLineFailures.NativeLibraryMissing, FailureKind.BadInput), "a native library cannot be loaded", Install);
+                return new(new(CommandLineFailures.NativeLibraryMissing, FailureKind.BadInput), CommandTexts.Get("faults.nativeLibraryCannotBeLoaded"), CommandTexts.Get("faults.installLibrariesThatOpencvNeeds"));
         }
 
         return new(
             new(CommandLineFailures.InternalFault, FailureKind.BadInput),
-            $"the program failed ({fault.GetType().Name}: {fault.Message.TrimEnd('.')})",
-            "report this line together with the command and its files");
+            CommandTexts.Word("faults.programFailed", fault.GetType().Name, fault.Message.TrimEnd('.')),
+            CommandTexts.Get("faults.reportThisLineTogetherWith"));
     }
 }

@@ -4,7 +4,7 @@ using MarkReader.CommandLine.Commands;
 using MarkReader.CommandLine.Input;
 using MarkReader.CommandLine.Output;
 
-RootCommand root = new("Measures burn marks on a taped card and works out the aim point of a laser cutter's leg.")
+RootCommand root = new(CommandTexts.Get("program.measuresBurnMarksOnTaped"))
 {
     CardCommand.Create(), MeasureCommand.Create(), AimCommand.Create(), PropagateCommand.Create(), AuditCommand.Create(),
     BoardCommand.Create(), CameraCommand.Create(), StudyCommand.Create(), ScatterCommand.Create(),

@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Practice.Beams;
 using MarkReader.Practice.Machines;
 using MarkReader.Practice.Rails;
+using MarkReader.Practice.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Practice;
@@ -25,56 +26,56 @@ public static class PracticeFailures
     public static FailureCode LostAt(BeamPlace place) => s_lost[(int)place];
 
     internal static Failure NoSuchScrew(string name, IReadOnlyList<string> known) =>
-        new(ScrewUnknown, $"the frame has no screw \"{name}\"", $"name one of {string.Join(", ", known)}");
+        new(ScrewUnknown, PracticeTexts.Word("practiceFailures.frameHasNoScrew", name), PracticeTexts.Word("practiceFailures.nameOne", string.Join(", ", known)));
 
     internal static Failure AtItsEnd(string name) =>
-        new(ScrewAtItsEnd, $"screw {name} would be turned beyond the end of its thread", "turn it back and set the mirror with the other screws, or seat the frame anew");
+        new(ScrewAtItsEnd, PracticeTexts.Word("practiceFailures.screwWouldBeTurnedBeyond", name), PracticeTexts.Get("practiceFailures.turnBackAndSetMirror"));
 
     internal static Failure NoShimsToTakeAway(BedCorner corner, Length there) =>
-        new(ShimNotThere, $"the {Words(corner)} corner has shims of {Mm(there.Millimetres)} only", "a corner cannot be lowered below its own height; raise the others or align leg 2 at the other end");
+        new(ShimNotThere, PracticeTexts.Word("practiceFailures.cornerHasShimsOnly", Words(corner), Mm(there.Millimetres)), PracticeTexts.Get("practiceFailures.cornerCannotBeLoweredBelow"));
 
     internal static Failure TooManyShims(BedCorner corner) =>
-        new(ShimTooThick, $"more than {Mm(BedFrame.MostMillimetres)} of shims under the {Words(corner)} corner", "give a height in mm");
+        new(ShimTooThick, PracticeTexts.Word("practiceFailures.moreThanShimsUnderCorner", Mm(BedFrame.MostMillimetres), Words(corner)), PracticeTexts.Get("practiceFailures.giveHeightInMm"));
 
     internal static Failure TubeTooFar(TubeEnd end) =>
-        new(TubeAtItsEnd, $"the tube's {(end == TubeEnd.Front ? "front" : "rear")} support would stand more than {Mm(BedFrame.MostMillimetres)} away from mirror one's height", "give a height in mm");
+        new(TubeAtItsEnd, PracticeTexts.Word("practiceFailures.tubeSupportWouldStandMore", end == TubeEnd.Front ? "front" : "rear", Mm(BedFrame.MostMillimetres)), PracticeTexts.Get("practiceFailures.giveHeightInMm"));
 
     internal static Failure TargetTooFar() =>
-        new(TargetAtItsEnd, $"the target would stand more than {Mm(PracticeMachine.TargetReach)} from its first place", "give the displacement in mm");
+        new(TargetAtItsEnd, PracticeTexts.Word("practiceFailures.targetWouldStandMoreThan", Mm(PracticeMachine.TargetReach)), PracticeTexts.Get("practiceFailures.giveDisplacementInMm"));
 
     internal static Failure OutsideTravel(string axis, double place, double travel) =>
-        new(StationOutsideTravel, $"{axis} = {Mm(place)} is outside the travel of {Mm(travel)}", $"give a place from 0 to {Mm(travel)}");
+        new(StationOutsideTravel, PracticeTexts.Word("practiceFailures.outsideTravel", axis, Mm(place), Mm(travel)), PracticeTexts.Word("practiceFailures.givePlaceFrom", Mm(travel)));
 
     internal static Failure NoDrop(double drop) =>
-        new(StationOutsideTravel, $"a tape {Mm(drop)} below the nozzle cannot be reached", "give a distance of more than 0 and at most 2000 mm");
+        new(StationOutsideTravel, PracticeTexts.Word("practiceFailures.tapeBelowNozzleCannotBe", Mm(drop)), PracticeTexts.Get("practiceFailures.giveDistanceMoreThanAnd"));
 
     internal static Failure TooWeak() =>
-        new(PulseTooWeak, "the pulse leaves no mark on the tape", "use a longer or stronger pulse");
+        new(PulseTooWeak, PracticeTexts.Get("practiceFailures.pulseLeavesNoMarkOn"), PracticeTexts.Get("practiceFailures.useLongerOrStrongerPulse"));
 
     internal static Failure Lost(BeamPlace place, double? offset, double radius) => new(
         LostAt(place),
-        offset is { } o ? $"the beam passes {Words(place)} {Mm(o)} from its middle and is lost (radius {Mm(radius)})" : $"the beam does not reach {Words(place)}",
-        "turn back the last screw, or fire at a nearer station");
+        offset is { } o ? PracticeTexts.Say("practiceFailures.beamPassesFromMiddleAnd", Words(place), Mm(o), Mm(radius)) : PracticeTexts.Say("practiceFailures.beamDoesNotReach", Words(place)),
+        PracticeTexts.Get("practiceFailures.turnBackLastScrewOr"));
 
     /// <summary>The place in the trade's words.</summary>
     public static string Words(BeamPlace place) => place switch
     {
-        BeamPlace.MirrorOne => "mirror one",
-        BeamPlace.MirrorTwo => "mirror two",
-        BeamPlace.HeadEntry => "the head's entry hole",
-        BeamPlace.MirrorThree => "mirror three",
-        BeamPlace.Lens => "the lens",
-        BeamPlace.Nozzle => "the nozzle",
-        BeamPlace.Tape => "the tape",
+        BeamPlace.MirrorOne => PracticeTexts.Get("practiceFailures.mirrorOne"),
+        BeamPlace.MirrorTwo => PracticeTexts.Get("practiceFailures.mirrorTwo"),
+        BeamPlace.HeadEntry => PracticeTexts.Get("practiceFailures.headEntryHole"),
+        BeamPlace.MirrorThree => PracticeTexts.Get("practiceFailures.mirrorThree"),
+        BeamPlace.Lens => PracticeTexts.Get("practiceFailures.lens"),
+        BeamPlace.Nozzle => PracticeTexts.Get("practiceFailures.nozzle"),
+        BeamPlace.Tape => PracticeTexts.Get("practiceFailures.tape"),
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, "No such place."),
     };
 
     private static string Words(BedCorner corner) => corner switch
     {
-        BedCorner.NearLeft => "near left",
-        BedCorner.NearRight => "near right",
-        BedCorner.FarLeft => "far left",
-        _ => "far right",
+        BedCorner.NearLeft => PracticeTexts.Get("practiceFailures.nearLeft"),
+        BedCorner.NearRight => PracticeTexts.Get("practiceFailures.nearRight"),
+        BedCorner.FarLeft => PracticeTexts.Get("practiceFailures.farLeft"),
+        _ => PracticeTexts.Get("practiceFailures.farRight"),
     };
 
     private static string Upper(string name) =>

@@ -111,7 +111,7 @@ public readonly record struct SaidLength(double Millimetres, string Format = "0.
 /// <summary>An event in a sentence, by its place in the list, from 1: "event 8" where nobody knows what it was.</summary>
 public readonly record struct SaidEvent(int Number)
 {
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"event {Number}");
+    public override string ToString() => WordingTexts.Say("event", Number);
 }
 
 /// <summary>Stands for the name of the unit of length in a sentence.</summary>

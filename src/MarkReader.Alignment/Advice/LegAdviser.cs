@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Screws;
+using MarkReader.Alignment.Texts;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
@@ -35,7 +36,7 @@ public static class LegAdviser
         ScrewFilter.Result result = ScrewFilter.After(model, events, ends);
         return Plausible(result)
             ? new Step(setup, events, result).Advice()
-            : new Failure(AdviceFailures.BeamImplausible, "the marks put the beam where no leg can have it", "check the marks, their path lengths and which leg they belong to");
+            : new Failure(AdviceFailures.BeamImplausible, AlignmentTexts.Get("legAdviser.marksPutBeamWhereNo"), AlignmentTexts.Get("legAdviser.checkMarksTheirPathLengths"));
     }
 
     private static bool Plausible(ScrewFilter.Result result) => result.Now.Hypotheses.Concat(result.AtMark.Hypotheses).All(h =>

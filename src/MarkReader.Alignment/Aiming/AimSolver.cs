@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics;
 using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
@@ -28,11 +29,11 @@ public static class AimSolver
         if (LegChecks.All(leg, [.. observations.Select(o => o.Station)]) is { } wrong)
             return wrong;
         if (observations.Any(o => o.Mark.Covariance.Determinant <= 0))
-            return new Failure(LegFailures.MarkUncertaintyZero, "a mark has no uncertainty in some direction", "give every mark its standard uncertainty, above zero");
+            return new Failure(LegFailures.MarkUncertaintyZero, AlignmentTexts.Get("aimSolver.markHasNoUncertaintyIn"), AlignmentTexts.Get("aimSolver.giveEveryMarkStandardUncertainty"));
         BeamFrame frame = new(leg.Incidence);
         BeamLineConditions conditions = new(frame, observations);
         if (ConditionFit.Solve(conditions) is not { } solution)
-            return new Failure(LegFailures.NoFit, "no line fits the marks and path lengths", "check that each mark is given with the path length of its own station");
+            return new Failure(LegFailures.NoFit, AlignmentTexts.Get("common.noLineFitsMarksAnd"), AlignmentTexts.Get("common.checkThatEachMarkGiven"));
 
         LinearFit fit = solution.Line;
         BeamLine line = BeamLineConditions.Line(fit.Parameters);

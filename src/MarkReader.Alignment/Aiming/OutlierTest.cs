@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Aiming;
@@ -24,7 +25,7 @@ public static class OutlierTest
     public static Outcome<OutlierReport> Of(Leg leg, IReadOnlyList<Observation> observations)
     {
         if (observations.Count is < 3 or > MostMarks)
-            return new Failure(AimingFailures.OutlierMarkCount, $"{observations.Count} marks cannot be tested for one that does not fit", "give 3 to 100 marks of one leg");
+            return new Failure(AimingFailures.OutlierMarkCount, AlignmentTexts.Word("outlierTest.marksCannotBeTestedFor", observations.Count), AlignmentTexts.Get("outlierTest.giveMarksOneLeg"));
         if (!AimSolver.Solve(leg, observations).TryGet(out AimSolution? all, out Failure? failure))
             return failure;
         MarkTest[] tests = [.. observations.Select((o, i) => new MarkTest(o, Fall(leg, [.. observations.Where((_, j) => j != i)], all.Fit.ChiSquare)))];

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -30,7 +31,7 @@ public static class PivotLearning
     public static Outcome<PivotEstimate> Learn(Leg leg, IReadOnlyList<IReadOnlyList<Observation>> rounds)
     {
         if (rounds.Count is < 2 or > MostRounds)
-            return new Failure(AimingFailures.PivotRounds, $"{rounds.Count} rounds of marks do not give a pivot offset", "give 2 to 30 rounds, each of a near and a far mark, with a screw turned in between");
+            return new Failure(AimingFailures.PivotRounds, AlignmentTexts.Word("pivotLearning.roundsMarksDoNotGive", rounds.Count), AlignmentTexts.Get("pivotLearning.giveRoundsEachNearAnd"));
         AimSolution[] lines = new AimSolution[rounds.Count];
         for (int i = 0; i < lines.Length; i++)
         {
@@ -40,10 +41,10 @@ public static class PivotLearning
         }
 
         if (!lines.Any(a => lines.Any(b => Differ(a.Slope, b.Slope))))
-            return new Failure(AimingFailures.PivotRoundsAlike, "the rounds' slopes are nearly alike, so that their lines do not cross in a definite place", "turn a screw so that the far mark moves by a few millimetres between rounds");
+            return new Failure(AimingFailures.PivotRoundsAlike, AlignmentTexts.Get("pivotLearning.roundsSlopesNearlyAlikeSo"), AlignmentTexts.Get("pivotLearning.turnScrewSoThatFar"));
         BeamFrame frame = new(leg.Incidence);
         if (ConditionFit.Solve(new PivotConditions(frame, rounds, Start(frame, leg, lines))) is not { } solution)
-            return new Failure(LegFailures.NoFit, "no place is found where the rounds' lines cross", "check that each mark is given with the path length of its own station");
+            return new Failure(LegFailures.NoFit, AlignmentTexts.Get("pivotLearning.noPlaceFoundWhereRounds"), AlignmentTexts.Get("common.checkThatEachMarkGiven"));
 
         double k = solution.Line.Parameters[0], u = Math.Sqrt(solution.Line.Covariance[0, 0]);
         FitQuality fit = AimSolver.Quality(solution.Line);

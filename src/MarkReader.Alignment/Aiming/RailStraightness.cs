@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.LineFitting;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -27,13 +28,13 @@ public static class RailStraightness
     public static Outcome<Straightness> Of(Leg leg, IReadOnlyList<Observation> observations)
     {
         if (observations.Select(o => o.Station.Path).Distinct().Count() < 3)
-            return new Failure(AimingFailures.StraightnessStations, "fewer than three stations say nothing about a bend of the rail", "fire a pulse with the carriage half-way");
+            return new Failure(AimingFailures.StraightnessStations, AlignmentTexts.Get("railStraightness.fewerThanThreeStationsSay"), AlignmentTexts.Get("railStraightness.firePulseWithCarriageHalf"));
         if (!AimSolver.Solve(leg, observations).TryGet(out _, out Failure? failure))
             return failure;
         BeamFrame frame = new(leg.Incidence);
         BeamLineConditions conditions = new(frame, observations);
         if (ConditionFit.Solve(conditions) is not { } line)
-            return new Failure(LegFailures.NoFit, "no line fits the marks and path lengths", "check that each mark is given with the path length of its own station");
+            return new Failure(LegFailures.NoFit, AlignmentTexts.Get("common.noLineFitsMarksAnd"), AlignmentTexts.Get("common.checkThatEachMarkGiven"));
 
         (Vector<double> residuals, Matrix<double> byObserved) = conditions.At(line.Line.Parameters);
         double[] z = [.. observations.Select(o => o.Station.Path.Millimetres + (o.Place.U * frame.Sin))];

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.LineFitting;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics;
 using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
@@ -50,7 +51,7 @@ public static class BeamSizeFit
         if (!(line.Slope > LeastSlopeOverUncertainty * line.SlopeUncertainty))
         {
             return new Failure(
-                ApertureFailures.DiametersDoNotGrow, "the marks' diameters do not clearly grow with the pulse energy", "use energies that differ by a factor of four or more, and several marks at each");
+                ApertureFailures.DiametersDoNotGrow, AlignmentTexts.Get("beamSize.marksDiametersDoNotClearly"), AlignmentTexts.Get("beamSize.useEnergiesThatDifferBy"));
         }
 
         return Result(line);
@@ -78,15 +79,15 @@ public static class BeamSizeFit
 
     private static Failure? Check(IReadOnlyList<EnergyMark> marks)
     {
-        const string hint = "give two or more marks at different pulse energies, each with its diameter and standard uncertainty in mm";
+        string hint = AlignmentTexts.Get("beamSize.giveTwoOrMoreMarks");
         if (marks.Count > MostMarks || marks.Select(m => m.Energy).Distinct().Count() < 2)
-            return new(ApertureFailures.TooFewEnergies, $"{marks.Count} marks at {marks.Select(m => m.Energy).Distinct().Count()} energies were given", hint);
+            return new(ApertureFailures.TooFewEnergies, AlignmentTexts.Word("beamSize.marksAtEnergiesWereGiven", marks.Count, marks.Select(m => m.Energy).Distinct().Count()), hint);
         foreach (EnergyMark mark in marks)
         {
             double d = mark.Diameter.Value.Millimetres;
-            if ((InputChecks.Between(mark.Energy, (1e-9, 1e9), ApertureFailures.EnergyInvalid, "a pulse energy", hint)
-                ?? InputChecks.Lengths(d, (0.01, 100), ApertureFailures.DiameterInvalid, "a mark's diameter", hint)
-                ?? InputChecks.Lengths(mark.Diameter.Uncertainty.Millimetres, (1e-6, d), ApertureFailures.DiameterInvalid, "the standard uncertainty of a diameter", hint)) is { } wrong)
+            if ((InputChecks.Between(mark.Energy, (1e-9, 1e9), ApertureFailures.EnergyInvalid, AlignmentTexts.Get("beamSize.pulseEnergy"), hint)
+                ?? InputChecks.Lengths(d, (0.01, 100), ApertureFailures.DiameterInvalid, AlignmentTexts.Get("beamSize.markDiameter"), hint)
+                ?? InputChecks.Lengths(mark.Diameter.Uncertainty.Millimetres, (1e-6, d), ApertureFailures.DiameterInvalid, AlignmentTexts.Get("beamSize.standardUncertaintyDiameter"), hint)) is { } wrong)
                 return wrong;
         }
 

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
@@ -24,7 +25,7 @@ public static class Clipping
 
     private const int DrawsInARow = 4_000;
     private const int Seed = 101_2008;
-    private const string Hint = "give radii in mm: the opening's from 0.1 to 100, the beam's 1/e² radius from 0.05 to 100 with its uncertainty, and the offset of the beam from the opening's centre";
+    private static string Hint => AlignmentTexts.Get("clipping.giveRadiiInMmOpening");
 
     /// <summary>Power through one aperture.</summary>
     public static Outcome<TransmittedPower> Through(BeamAperture aperture) => Through([aperture]);
@@ -76,7 +77,7 @@ public static class Clipping
     private static Failure? Check(IReadOnlyList<BeamAperture> apertures)
     {
         if (apertures.Count is 0 or > MostApertures)
-            return new(ApertureFailures.ApertureCount, $"{apertures.Count} apertures were given", "give one to eight apertures");
+            return new(ApertureFailures.ApertureCount, AlignmentTexts.Word("clipping.aperturesWereGiven", apertures.Count), AlignmentTexts.Get("clipping.giveOneEightApertures"));
         return apertures.Select(Check).FirstOrDefault(wrong => wrong is not null);
     }
 
@@ -84,10 +85,10 @@ public static class Clipping
     {
         double w = aperture.BeamRadius.Value.Millimetres, u = aperture.BeamRadius.Uncertainty.Millimetres;
         double offset = (aperture.Offset.Point - CardPoint.Origin).Magnitude, spread = Math.Sqrt(aperture.Offset.Covariance.Uu + aperture.Offset.Covariance.Vv);
-        return InputChecks.Lengths(aperture.Radius.Millimetres, (0.1, 100), ApertureFailures.ApertureRadius, $"the radius of {aperture.Name}", Hint)
-            ?? InputChecks.Lengths(w, (0.05, 100), ApertureFailures.BeamRadius, "the beam's radius", Hint)
-            ?? InputChecks.Lengths(u, (0, w / RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, "the standard uncertainty of the beam's radius", "measure the beam's size with marks at several pulse energies")
-            ?? InputChecks.Lengths(offset, (0, 200), ApertureFailures.ApertureOffset, "the beam's offset", Hint)
-            ?? InputChecks.Lengths(spread, (0, 200), ApertureFailures.ApertureOffset, "the uncertainty of the beam's offset", Hint);
+        return InputChecks.Lengths(aperture.Radius.Millimetres, (0.1, 100), ApertureFailures.ApertureRadius, AlignmentTexts.Say("clipping.radius", aperture.Name), Hint)
+            ?? InputChecks.Lengths(w, (0.05, 100), ApertureFailures.BeamRadius, AlignmentTexts.Get("clipping.beamRadius"), Hint)
+            ?? InputChecks.Lengths(u, (0, w / RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, AlignmentTexts.Get("clipping.standardUncertaintyBeamRadius"), AlignmentTexts.Get("clipping.measureBeamSizeWithMarks"))
+            ?? InputChecks.Lengths(offset, (0, 200), ApertureFailures.ApertureOffset, AlignmentTexts.Get("clipping.beamOffset"), Hint)
+            ?? InputChecks.Lengths(spread, (0, 200), ApertureFailures.ApertureOffset, AlignmentTexts.Get("clipping.uncertaintyBeamOffset"), Hint);
     }
 }

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
@@ -26,8 +27,8 @@ public static class ApertureCentring
     public static Outcome<CentringAdvice> Advise(MeasuredPoint mark, MeasuredPoint centre, Length tolerance, TubeSupports? supports = null)
     {
         MeasuredVector offset = new(mark.Point - centre.Point, mark.Covariance + centre.Covariance);
-        if ((InputChecks.Lengths(offset.Vector.Magnitude, (0, FarthestOffset), CentringFailures.OffsetInvalid, "the mark's distance from the aperture's centre", "give mark and centre on the same card, in mm")
-            ?? InputChecks.Lengths(tolerance.Millimetres, (0.001, FarthestOffset), CentringFailures.ToleranceInvalid, "the tolerance of centring", $"say how far from the aperture's centre the beam may pass, for example {InputChecks.Mm(0.5)}")
+        if ((InputChecks.Lengths(offset.Vector.Magnitude, (0, FarthestOffset), CentringFailures.OffsetInvalid, AlignmentTexts.Get("apertureCentring.markDistanceFromApertureCentre"), AlignmentTexts.Get("apertureCentring.giveMarkAndCentreOn"))
+            ?? InputChecks.Lengths(tolerance.Millimetres, (0.001, FarthestOffset), CentringFailures.ToleranceInvalid, AlignmentTexts.Get("apertureCentring.toleranceCentring"), AlignmentTexts.Word("apertureCentring.sayHowFarFromAperture", InputChecks.Mm(0.5)))
             ?? supports?.Check()) is { } wrong)
             return wrong;
 

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Centring;
@@ -28,11 +29,11 @@ public sealed record TubeSupports(MeasuredLength Front, MeasuredLength Rear)
 
     internal Failure? Check()
     {
-        const string hint = "measure from mirror one along the beam to each of the tube's two supports, in mm";
+        string hint = AlignmentTexts.Get("tubeSupports.measureFromMirrorOneAlong");
         double f = Front.Value.Millimetres, r = Rear.Value.Millimetres;
-        return InputChecks.Lengths(f, (0, MostDistance), CentringFailures.SupportsInvalid, "the front support's distance", hint)
-            ?? InputChecks.Lengths(r - f, (LeastDistance, MostDistance), CentringFailures.SupportsInvalid, "the distance between the supports", hint)
-            ?? InputChecks.Lengths(Math.Max(Front.Uncertainty.Millimetres, Rear.Uncertainty.Millimetres), (0, LeastDistance), CentringFailures.SupportsInvalid, "the uncertainty of a support's distance", hint);
+        return InputChecks.Lengths(f, (0, MostDistance), CentringFailures.SupportsInvalid, AlignmentTexts.Get("tubeSupports.frontSupportDistance"), hint)
+            ?? InputChecks.Lengths(r - f, (LeastDistance, MostDistance), CentringFailures.SupportsInvalid, AlignmentTexts.Get("tubeSupports.distanceBetweenSupports"), hint)
+            ?? InputChecks.Lengths(Math.Max(Front.Uncertainty.Millimetres, Rear.Uncertainty.Millimetres), (0, LeastDistance), CentringFailures.SupportsInvalid, AlignmentTexts.Get("tubeSupports.uncertaintySupportDistance"), hint);
     }
 
     private static double Square(double x) => x * x;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Estimates;
@@ -10,14 +11,14 @@ public static class InputChecks
     public static Failure? Between(double value, (double Least, double Most) range, FailureCode code, string what, string hint) =>
         value >= range.Least && value <= range.Most
             ? null
-            : new(code, $"{what} is {Text(value)}, not between {Text(range.Least)} and {Text(range.Most)}", hint);
+            : new(code, AlignmentTexts.Word("inputChecks.notBetweenAnd", what, Text(value), Text(range.Least), Text(range.Most)), hint);
 
     /// <summary>The same of a length in mm.</summary>
     /// <param name="what">What it is, without its unit.</param>
     public static Failure? Lengths(double value, (double Least, double Most) range, FailureCode code, string what, Wording hint) =>
         value >= range.Least && value <= range.Most
             ? null
-            : new(code, $"{what} in {Wording.Unit} is {Bare(value)}, not between {Bare(range.Least)} and {Bare(range.Most)}", hint);
+            : new(code, AlignmentTexts.Word("inputChecks.inNotBetweenAnd", what, Wording.Unit, Bare(value), Bare(range.Least), Bare(range.Most)), hint);
 
     /// <summary>A length in a message, with its unit.</summary>
     public static SaidLength Mm(double value) => new(value, Format(value));

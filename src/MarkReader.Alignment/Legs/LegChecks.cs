@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Legs;
@@ -24,9 +25,9 @@ public static class LegChecks
     /// <summary>Largest pivot offset, mm. A frame 30 mm wide has about 10 mm.</summary>
     public const double LargestPivotOffset = 200;
 
-    private static readonly Wording s_measure = $"measure from the source mirror's reflecting point to the target along the beam, in {Wording.Unit}";
+    private static Wording Measure => AlignmentTexts.Word("legChecks.measureFromSourceMirrorReflecting", Wording.Unit);
 
-    private static readonly Wording s_pivot = $"give 0 when it is not known; it is seldom more than {Mm(15)}";
+    private static Wording PivotHint => AlignmentTexts.Word("legChecks.giveWhenNotKnownSeldom", Mm(15));
 
     /// <summary>The path lengths of the near and the far station and the standard uncertainty of each, mm.</summary>
     public static Failure? NearAndFar(double near, double far, double uncertainty)
@@ -34,27 +35,27 @@ public static class LegChecks
         if ((Path(near, "near") ?? Path(far, "far")) is { } wrong)
             return wrong;
         if (near == far)
-            return new(LegFailures.PathsEqual, $"the near and the far path length are both {Mm(near)}", "move the carriage between the pulses and give both lengths");
+            return new(LegFailures.PathsEqual, AlignmentTexts.Word("legChecks.nearAndFarPathLength", Mm(near)), AlignmentTexts.Get("legChecks.moveCarriageBetweenPulsesAnd"));
         if (near > far)
-            return new(LegFailures.PathsSwapped, $"the near path length ({Mm(near)}) is longer than the far one ({Mm(far)}); they look swapped", "give the shorter length as the near one, with its photo");
+            return new(LegFailures.PathsSwapped, AlignmentTexts.Word("legChecks.nearPathLengthLongerThan", Mm(near), Mm(far)), AlignmentTexts.Get("legChecks.giveShorterLengthAsNear"));
         return PathUncertainty(uncertainty) ?? Travel(far - near, Math.Sqrt(2) * uncertainty);
     }
 
     /// <summary>The incidence angle of the target, degrees.</summary>
     public static Failure? Incidence(double degrees) => double.IsFinite(degrees) && Math.Abs(degrees) < LargestIncidence
         ? null
-        : new(LegFailures.IncidenceInvalid, $"the incidence angle {Text(degrees)} is not between -80 and 80 degrees", "give 0 for a target square to the beam, 45 for tape on the face of a 45 degree mirror");
+        : new(LegFailures.IncidenceInvalid, AlignmentTexts.Word("legChecks.incidenceAngleNotBetweenAnd", Text(degrees)), AlignmentTexts.Get("legChecks.giveForTargetSquareBeam"));
 
     /// <summary>The pivot offset and its standard uncertainty, mm, for a leg whose shortest path is <paramref name="shortestPath"/> mm.</summary>
     public static Failure? Pivot(double offset, double uncertainty, double shortestPath)
     {
         if (!double.IsFinite(offset) || Math.Abs(offset) > LargestPivotOffset)
-            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Mm(offset)} is not between {Bare(-LargestPivotOffset)} and {Mm(LargestPivotOffset)}", s_pivot);
+            return new(LegFailures.PivotOffsetInvalid, AlignmentTexts.Word("legChecks.pivotOffsetNotBetweenAnd", Mm(offset), Bare(-LargestPivotOffset), Mm(LargestPivotOffset)), PivotHint);
         if (offset + shortestPath <= 0)
-            return new(LegFailures.PivotOffsetInvalid, $"the pivot offset {Mm(offset)} puts the swing point at or beyond the near station", s_pivot);
+            return new(LegFailures.PivotOffsetInvalid, AlignmentTexts.Word("legChecks.pivotOffsetPutsSwingPoint", Mm(offset)), PivotHint);
         return double.IsFinite(uncertainty) && uncertainty >= 0 && uncertainty <= LargestPivotOffset
             ? null
-            : new(LegFailures.PivotUncertaintyInvalid, $"the pivot offset's uncertainty {Mm(uncertainty)} is not between 0 and {Mm(LargestPivotOffset)}", $"give a standard uncertainty in {Wording.Unit}, 0 when the offset is to be taken as exact");
+            : new(LegFailures.PivotUncertaintyInvalid, AlignmentTexts.Word("legChecks.pivotOffsetUncertaintyNotBetween", Mm(uncertainty), Mm(LargestPivotOffset)), AlignmentTexts.Word("legChecks.giveStandardUncertaintyInWhen", Wording.Unit));
     }
 
     /// <summary>A leg and all its stations.</summary>
@@ -67,7 +68,7 @@ public static class LegChecks
         }
 
         if (stations.DistinctBy(s => s.Path).Count() < 2)
-            return new(LegFailures.TooFewStations, "all marks come from one path length", "fire a pulse at a second station of the carriage");
+            return new(LegFailures.TooFewStations, AlignmentTexts.Get("legChecks.allMarksComeFromOne"), AlignmentTexts.Get("legChecks.firePulseAtSecondStation"));
         Station near = stations.MinBy(s => s.Path)!;
         Station far = stations.MaxBy(s => s.Path)!;
         double uncertainty = Math.Sqrt(Square(near.PathUncertainty) + Square(far.PathUncertainty));
@@ -79,28 +80,28 @@ public static class LegChecks
     private static Failure? Path(double path, string which)
     {
         if (!double.IsFinite(path))
-            return new(LegFailures.PathNotANumber, $"the {which} path length is not a finite number", s_measure);
+            return new(LegFailures.PathNotANumber, AlignmentTexts.Word("legChecks.pathLengthNotFiniteNumber", which), Measure);
         if (path < 0)
-            return new(LegFailures.PathNegative, $"the {which} path length is negative ({Mm(path)})", s_measure);
+            return new(LegFailures.PathNegative, AlignmentTexts.Word("legChecks.pathLengthNegative", which, Mm(path)), Measure);
         if (path == 0)
-            return new(LegFailures.PathZero, $"the {which} path length is zero", s_measure);
+            return new(LegFailures.PathZero, AlignmentTexts.Word("legChecks.pathLengthZero", which), Measure);
         if (path < ShortestPath)
-            return new(LegFailures.PathTooShort, $"the {which} path length is less than {Mm(ShortestPath)}", s_measure);
+            return new(LegFailures.PathTooShort, AlignmentTexts.Word("legChecks.pathLengthLessThan", which, Mm(ShortestPath)), Measure);
         return path > LongestPath
-            ? new(LegFailures.PathTooLong, $"the {which} path length {Mm(path)} is more than 20 m", s_measure)
+            ? new(LegFailures.PathTooLong, AlignmentTexts.Word("legChecks.pathLengthMoreThanM", which, Mm(path)), Measure)
             : null;
     }
 
     private static Failure? PathUncertainty(double uncertainty) => double.IsFinite(uncertainty) && uncertainty >= 0
         ? null
-        : new(LegFailures.PathUncertaintyInvalid, $"the path lengths' uncertainty {Mm(uncertainty)} is not zero or more", $"give a standard uncertainty, about {Mm(1)} for a length read off a tape measure");
+        : new(LegFailures.PathUncertaintyInvalid, AlignmentTexts.Word("legChecks.pathLengthsUncertaintyNotZero", Mm(uncertainty)), AlignmentTexts.Word("legChecks.giveStandardUncertaintyAboutFor", Mm(1)));
 
     private static Failure? Travel(double travel, double uncertainty)
     {
         if (travel < ShortestTravel)
-            return new(LegFailures.TravelTooShort, $"the stations are only {Mm(travel)} apart", $"use nearly the whole travel of the carriage, and at least {Mm(ShortestTravel)}");
+            return new(LegFailures.TravelTooShort, AlignmentTexts.Word("legChecks.stationsOnlyApart", Mm(travel)), AlignmentTexts.Word("legChecks.useNearlyWholeTravelCarriage", Mm(ShortestTravel)));
         return travel < TravelOverUncertainty * uncertainty
-            ? new(LegFailures.TravelUncertain, $"the travel of {Mm(travel)} is known to {Mm(uncertainty)} only", "use more of the carriage's travel, or measure the path lengths better")
+            ? new(LegFailures.TravelUncertain, AlignmentTexts.Word("legChecks.travelKnownOnly", Mm(travel), Mm(uncertainty)), AlignmentTexts.Get("legChecks.useMoreCarriageTravelOr"))
             : null;
     }
 

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Texts;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Quantities;
 
@@ -22,8 +23,8 @@ public static class SquarenessBelow
     /// <param name="tolerance">Largest angle between the beam and the square.</param>
     public static Outcome<BeamSquareness> Of(IReadOnlyList<Observation> observations, Angle axisUncertainty, Angle tolerance)
     {
-        if ((InputChecks.Between(tolerance.Milliradians, (0.01, 1000), SquarenessFailures.ToleranceInvalid, "the tolerance of squareness in mrad", "give the largest angle between beam and square, for example 5 mrad")
-            ?? InputChecks.Between(axisUncertainty.Milliradians, (0, 1000), SquarenessFailures.AxisInvalid, "the uncertainty of the lift's or tube's squareness in mrad", "give a standard uncertainty in mrad, about 2 for a lift checked with an engineer's square")) is { } wrong)
+        if ((InputChecks.Between(tolerance.Milliradians, (0.01, 1000), SquarenessFailures.ToleranceInvalid, AlignmentTexts.Get("squarenessBelow.toleranceSquarenessInMrad"), AlignmentTexts.Get("squarenessBelow.giveLargestAngleBetweenBeam"))
+            ?? InputChecks.Between(axisUncertainty.Milliradians, (0, 1000), SquarenessFailures.AxisInvalid, AlignmentTexts.Get("squarenessBelow.uncertaintyLiftOrTubeSquareness"), AlignmentTexts.Get("squarenessBelow.giveStandardUncertaintyInMrad"))) is { } wrong)
             return wrong;
         if (!AimSolver.Solve(Leg.Square, observations).TryGet(out AimSolution? line, out Failure? failure))
             return failure;

@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Legs;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.NextPulse;
@@ -20,9 +21,9 @@ public static class NextPulsePlan
     {
         options ??= NextPulseOptions.Default;
         if (stations.Count is < 2 or > MostStations || observations.Count > MostMarks)
-            return new Failure(NextPulseFailures.StationCount, $"{stations.Count} stations and {observations.Count} marks were given", "give 2 to 50 stations of the carriage, and at most 200 marks");
+            return new Failure(NextPulseFailures.StationCount, AlignmentTexts.Word("nextPulsePlan.stationsAndMarksWereGiven", stations.Count, observations.Count), AlignmentTexts.Get("nextPulsePlan.giveStationsCarriageAndAt"));
         if (options.Pulse.Determinant <= 0)
-            return new Failure(NextPulseFailures.PulseUncertainty, "the uncertainty of a pulse's mark is zero in some direction", "give the standard uncertainty of one mark in mm, about 0.05");
+            return new Failure(NextPulseFailures.PulseUncertainty, AlignmentTexts.Get("nextPulsePlan.uncertaintyPulseMarkZeroIn"), AlignmentTexts.Get("nextPulsePlan.giveStandardUncertaintyOneMark"));
         if (LegChecks.All(leg, stations) is { } wrong)
             return wrong;
 

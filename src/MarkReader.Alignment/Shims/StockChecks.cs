@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Shims;
@@ -19,27 +20,27 @@ public static class StockChecks
 
     /// <summary>What is wrong with a wanted height in mm, or null.</summary>
     public static Failure? Height(double wanted) => InputChecks.Lengths(
-        wanted, (0, MostHeight), ShimFailures.HeightInvalid, "the wanted height", $"a stack of shims can only raise, and by {InputChecks.Mm(20)} at most");
+        wanted, (0, MostHeight), ShimFailures.HeightInvalid, AlignmentTexts.Get("stockChecks.wantedHeight"), AlignmentTexts.Word("stockChecks.stackShimsCanOnlyRaise", InputChecks.Mm(20)));
 
     /// <summary>What is wrong with a height's tolerance in mm, or null.</summary>
     public static Failure? Tolerance(double tolerance) => InputChecks.Lengths(
-        tolerance, (0, MostHeight), ShimFailures.ToleranceInvalid, "the height's tolerance", $"say how far from the wanted height the stack may be, for example {InputChecks.Mm(0.05)}");
+        tolerance, (0, MostHeight), ShimFailures.ToleranceInvalid, AlignmentTexts.Get("stockChecks.heightTolerance"), AlignmentTexts.Word("stockChecks.sayHowFarFromWanted", InputChecks.Mm(0.05)));
 
     /// <summary>What is wrong with the call, or null.</summary>
     internal static Failure? All(IReadOnlyList<StockItem> stock, Length wanted, Length tolerance)
     {
-        const string each = "give each kind's thickness in mm between 0.01 and 20, its standard uncertainty in mm and its count";
+        string each = AlignmentTexts.Get("stockChecks.giveEachKindThicknessIn");
         if (stock.Count == 0)
-            return new(ShimFailures.StockEmpty, "the stock of washers and sheets is empty", each);
+            return new(ShimFailures.StockEmpty, AlignmentTexts.Get("stockChecks.stockWashersAndSheetsEmpty"), each);
         if (stock.Count > MostItems)
-            return new(ShimFailures.StockTooLarge, $"the stock has {stock.Count} kinds of pieces, more than {MostItems}", "leave out kinds that are alike");
+            return new(ShimFailures.StockTooLarge, AlignmentTexts.Word("stockChecks.stockHasKindsPiecesMore", stock.Count, MostItems), AlignmentTexts.Get("stockChecks.leaveOutKindsThatAlike"));
         return Height(wanted.Millimetres)
             ?? Tolerance(tolerance.Millimetres)
             ?? stock.Select(item => Item(item, each)).FirstOrDefault(wrong => wrong is not null);
     }
 
     private static Failure? Item(StockItem item, string hint) =>
-        InputChecks.Lengths(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, "a piece's thickness", hint)
-        ?? InputChecks.Lengths(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, "a thickness's standard uncertainty", hint)
-        ?? InputChecks.Between(item.Count ?? 1, (1, MostPieces), ShimFailures.CountInvalid, "a piece's count", "leave out kinds of which there is none; without a count there are as many as needed");
+        InputChecks.Lengths(item.Thickness.Millimetres, (Thinnest, MostHeight), ShimFailures.ThicknessInvalid, AlignmentTexts.Get("stockChecks.pieceThickness"), hint)
+        ?? InputChecks.Lengths(item.Uncertainty.Millimetres, (0, item.Thickness.Millimetres), ShimFailures.UncertaintyInvalid, AlignmentTexts.Get("stockChecks.thicknessStandardUncertainty"), hint)
+        ?? InputChecks.Between(item.Count ?? 1, (1, MostPieces), ShimFailures.CountInvalid, AlignmentTexts.Get("stockChecks.pieceCount"), AlignmentTexts.Get("stockChecks.leaveOutKindsWhichThere"));
 }

@@ -1,3 +1,4 @@
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Shims;
@@ -14,7 +15,7 @@ public sealed record Washer(string Size, Length Hole, Length Outer, Length Thick
     public Length Uncertainty => (1 / Math.Sqrt(3)) * (Thickest - Thickness);
 
     /// <summary>This washer as an item of a stock; a null count means as many as needed.</summary>
-    public StockItem InStock(int? count = null) => new($"washer {Size}", Thickness, Uncertainty, count);
+    public StockItem InStock(int? count = null) => new(AlignmentTexts.Say("washer.washer", Size), Thickness, Uncertainty, count);
 }
 
 /// <summary>ISO 7089, plain washers, normal series, product grade A.</summary>

@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Survey;
@@ -24,26 +25,26 @@ public static class SurveyFailures
 
     internal static Failure? Check(Bed bed, IReadOnlyList<SurveyMark> marks)
     {
-        const string travels = "give the head's and the gantry's full travel in mm";
-        if ((InputChecks.Lengths(bed.X.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the head's travel", travels)
-            ?? InputChecks.Lengths(bed.Y.Millimetres, (LeastTravel, MostTravel), BedInvalid, "the gantry's travel", travels)) is { } wrong)
+        string travels = AlignmentTexts.Get("surveyFailures.giveHeadAndGantryFull");
+        if ((InputChecks.Lengths(bed.X.Millimetres, (LeastTravel, MostTravel), BedInvalid, AlignmentTexts.Get("surveyFailures.headTravel"), travels)
+            ?? InputChecks.Lengths(bed.Y.Millimetres, (LeastTravel, MostTravel), BedInvalid, AlignmentTexts.Get("surveyFailures.gantryTravel"), travels)) is { } wrong)
             return wrong;
         if (marks.Count > MostMarks)
-            return new(TooManyMarks, $"the survey has {marks.Count} marks, more than {MostMarks}", "give the marks of one survey only");
-        return marks.Select((m, i) => Check(bed, m, $"mark {i + 1} of the survey")).FirstOrDefault(w => w is not null);
+            return new(TooManyMarks, AlignmentTexts.Word("surveyFailures.surveyHasMarksMoreThan", marks.Count, MostMarks), AlignmentTexts.Get("surveyFailures.giveMarksOneSurveyOnly"));
+        return marks.Select((m, i) => Check(bed, m, AlignmentTexts.Say("surveyFailures.markSurvey", i + 1))).FirstOrDefault(w => w is not null);
     }
 
     private static Failure? Check(Bed bed, SurveyMark mark, string which)
     {
-        const string place = "give x and y of the head as it stood, from the near ends of both travels";
+        string place = AlignmentTexts.Get("surveyFailures.giveXAndYHead");
         CardVector at = mark.Mark.Point - CardPoint.Origin;
-        if ((InputChecks.Between(mark.X.Millimetres, (-0.05 * bed.X.Millimetres, 1.05 * bed.X.Millimetres), PlaceOffBed, $"the head's place x in mm at {which}", place)
-            ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, $"the gantry's place y in mm at {which}", place)
-            ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, $"the distance in mm from the card's centre to {which}", "give u and v of the mark in mm, as measured on the card at the head; a mark so far out does not belong to the head's opening")) is { } wrong)
+        if ((InputChecks.Between(mark.X.Millimetres, (-0.05 * bed.X.Millimetres, 1.05 * bed.X.Millimetres), PlaceOffBed, AlignmentTexts.Say("surveyFailures.headPlaceXInMm", which), place)
+            ?? InputChecks.Between(mark.Y.Millimetres, (-0.05 * bed.Y.Millimetres, 1.05 * bed.Y.Millimetres), PlaceOffBed, AlignmentTexts.Say("surveyFailures.gantryPlaceYInMm", which), place)
+            ?? InputChecks.Between(at.Magnitude, (0, FarthestMark), MarkInvalid, AlignmentTexts.Say("surveyFailures.distanceInMmFromCard", which), AlignmentTexts.Get("surveyFailures.giveUAndVMark"))) is { } wrong)
             return wrong;
         Covariance2 c = mark.Mark.Covariance;
         return c.Determinant > LeastDeterminant && c.Uu <= MostVariance && c.Vv <= MostVariance
             ? null
-            : new(MarkInvalid, $"the uncertainty of {which} is not between 0.0001 and 50 mm", "give every mark its standard uncertainty, 0.05 mm when it was measured on a good photo");
+            : new(MarkInvalid, AlignmentTexts.Word("surveyFailures.uncertaintyNotBetweenAndMm", which), AlignmentTexts.Get("surveyFailures.giveEveryMarkStandardUncertainty"));
     }
 }

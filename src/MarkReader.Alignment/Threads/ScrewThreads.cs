@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Estimates;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Threads;
@@ -14,7 +15,7 @@ public static class ScrewThreads
     /// <summary>Largest pitch taken for real, mm.</summary>
     public const double MostPitch = 5;
 
-    private const string Hint = "name a thread such as M4, M4x0.5 or #8-32, or give the pitch in mm, measured over ten turns";
+    private static string Hint => AlignmentTexts.Get("screwThreads.nameThreadSuchAsM");
 
     public static IReadOnlyList<ScrewThread> All { get; } =
     [
@@ -39,12 +40,12 @@ public static class ScrewThreads
         string number = name.EndsWith("mm", StringComparison.OrdinalIgnoreCase) ? name[..^2] : name;
         return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double pitch)
             ? Own(pitch)
-            : new Failure(ThreadFailures.Unknown, $"no thread is named \"{(text.Length <= 20 ? text : text[..20] + "...")}\"", $"use one of {string.Join(", ", All.Select(t => t.Name))}, or give the pitch in mm, measured over ten turns");
+            : new Failure(ThreadFailures.Unknown, AlignmentTexts.Word("screwThreads.noThreadNamed", text.Length <= 20 ? text : text[..20] + "..."), AlignmentTexts.Word("screwThreads.useOneOrGivePitch", string.Join(", ", All.Select(t => t.Name))));
     }
 
     /// <summary>A thread of the user's own pitch, mm.</summary>
     public static Outcome<ScrewThread> Own(double pitch) =>
-        InputChecks.Lengths(pitch, (LeastPitch, MostPitch), ThreadFailures.PitchInvalid, "the thread's pitch", Hint) is { } wrong
+        InputChecks.Lengths(pitch, (LeastPitch, MostPitch), ThreadFailures.PitchInvalid, AlignmentTexts.Get("screwThreads.threadPitch"), Hint) is { } wrong
             ? wrong
             : new ScrewThread(InputChecks.Text(pitch) + " mm", ThreadSeries.Own, Length.FromMillimetres(pitch));
 }

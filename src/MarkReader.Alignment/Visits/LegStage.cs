@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 using static MarkReader.Quantities.Texts<MarkReader.Alignment.Texts.AdviserTexts>;
 
@@ -20,7 +21,7 @@ internal sealed record LegStage(VisitAction? Action, string Reason, ExpectedPlac
     public static Outcome<LegStage> Of(VisitSetup setup, VisitLeg leg, VisitHistory history, double tightness = 1)
     {
         if (!LegAdviser.Advise(leg.Setup, history.Leg(leg.Name)).TryGet(out LegAdvice? stated, out Failure? failure))
-            return failure with { What = $"leg {leg.Name}: {failure.What}" };
+            return failure with { What = AlignmentTexts.Word("legStage.leg", leg.Name, failure.What) };
         LegAdvice advice = stated;
         Length part = tightness * Part(setup, leg);
         if (part < leg.Setup.Tolerance && !LegAdviser.Advise(leg.Setup with { Tolerance = part }, history.Leg(leg.Name)).TryGet(out advice!, out failure))

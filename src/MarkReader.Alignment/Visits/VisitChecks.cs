@@ -3,6 +3,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Survey;
+using MarkReader.Alignment.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Alignment.Visits;
@@ -19,11 +20,11 @@ internal static class VisitChecks
     public static Failure? Setup(VisitSetup setup)
     {
         if (setup.Legs.Count == 0 || setup.Legs.Any(l => !s_names.Contains(l.Name)) || setup.Legs.DistinctBy(l => l.Name).Count() != setup.Legs.Count)
-            return new(VisitFailures.LegsInvalid, "the machine's legs are not one to three with the names 1, 2 and 3", "give each leg once: 1 from mirror one to mirror two, 2 from mirror two to the head, 3 below the head");
+            return new(VisitFailures.LegsInvalid, AlignmentTexts.Get("visitChecks.machineLegsNotOneThree"), AlignmentTexts.Get("visitChecks.giveEachLegOnceFrom"));
         foreach (VisitLeg leg in setup.Legs)
         {
             if (LegSetupChecks.Setup(leg.Setup) is { } wrong)
-                return wrong with { What = $"leg {leg.Name}: {wrong.What}" };
+                return wrong with { What = AlignmentTexts.Word("visitChecks.leg", leg.Name, wrong.What) };
         }
 
         return Bed(setup) ?? Aperture(setup) ?? (setup.Stock.Count == 0 ? null : StockChecks.All(setup.Stock, Length.Zero, Length.Zero));
@@ -32,7 +33,7 @@ internal static class VisitChecks
     public static Failure? Events(VisitSetup setup, IReadOnlyList<VisitEvent> events)
     {
         if (events.Count > MostEvents)
-            return new(VisitFailures.TooManyEvents, $"the visit has {events.Count} events", $"give at most {MostEvents}; begin a new visit");
+            return new(VisitFailures.TooManyEvents, AlignmentTexts.Word("visitChecks.visitHasEvents", events.Count), AlignmentTexts.Word("visitChecks.giveAtMostBeginNew", MostEvents));
         Dictionary<string, LegModel> models = setup.Legs.ToDictionary(l => l.Name, l => l.Setup.Model);
         return events.Select((e, i) => Event(setup, models, e, i + 1)).FirstOrDefault(f => f is not null);
     }
@@ -42,9 +43,9 @@ internal static class VisitChecks
         if (setup.Bed is not { } bed)
             return null;
         if (setup.Find(VisitLeg.Two) is null)
-            return new(VisitFailures.BedInvalid, "a bed is given but no leg 2, whose marks a corner survey continues", "give leg 2, or leave the bed out");
+            return new(VisitFailures.BedInvalid, AlignmentTexts.Get("visitChecks.bedGivenButNoLeg"), AlignmentTexts.Get("visitChecks.giveLegOrLeaveBed"));
         return SurveyFailures.Check(bed.Travels, [])
-            ?? InputChecks.Lengths(bed.Tolerance.Millimetres, (0.01, 100), VisitFailures.BedInvalid, "the tolerance of the spread over the bed", $"say how far apart two marks over the bed may lie, for example {InputChecks.Mm(0.5)}");
+            ?? InputChecks.Lengths(bed.Tolerance.Millimetres, (0.01, 100), VisitFailures.BedInvalid, AlignmentTexts.Get("visitChecks.toleranceSpreadOverBed"), AlignmentTexts.Word("visitChecks.sayHowFarApartTwo", InputChecks.Mm(0.5)));
     }
 
     private static Failure? Aperture(VisitSetup setup)
@@ -52,14 +53,14 @@ internal static class VisitChecks
         if (setup.Aperture is not { } aperture)
             return null;
         if (setup.Bed is null)
-            return new(VisitFailures.ApertureInvalid, "an aperture is given but no bed", "give the bed's travels: the beam is centred when its marks over the bed agree");
-        return InputChecks.Lengths(aperture.Tolerance.Millimetres, (0.01, 100), VisitFailures.ApertureInvalid, "the tolerance of centring", $"say how far from the aperture's centre the beam may pass, for example {InputChecks.Mm(0.5)}")
-            ?? InputChecks.Between((aperture.Centre.Point - CardPoint.Origin).Magnitude, (0, 50), VisitFailures.ApertureInvalid, "the aperture's centre in the card frame, mm from its origin", "give its u and v on the head's card in mm");
+            return new(VisitFailures.ApertureInvalid, AlignmentTexts.Get("visitChecks.apertureGivenButNoBed"), AlignmentTexts.Get("visitChecks.giveBedTravelsBeamCentred"));
+        return InputChecks.Lengths(aperture.Tolerance.Millimetres, (0.01, 100), VisitFailures.ApertureInvalid, AlignmentTexts.Get("visitChecks.toleranceCentring"), AlignmentTexts.Word("visitChecks.sayHowFarFromAperture", InputChecks.Mm(0.5)))
+            ?? InputChecks.Between((aperture.Centre.Point - CardPoint.Origin).Magnitude, (0, 50), VisitFailures.ApertureInvalid, AlignmentTexts.Get("visitChecks.apertureCentreInCardFrame"), AlignmentTexts.Get("visitChecks.giveUAndVOn"));
     }
 
     private static Failure? Event(VisitSetup setup, Dictionary<string, LegModel> models, VisitEvent e, int number)
     {
-        Failure Wrong(Wording what, Wording hint) => new(VisitFailures.EventInvalid, $"{new SaidEvent(number)} {what}", hint);
+        Failure Wrong(Wording what, Wording hint) => new(VisitFailures.EventInvalid, AlignmentTexts.Word("visitChecks.event", new SaidEvent(number), what), hint);
         switch (e)
         {
             case VisitEvent.Mark mark:
@@ -75,29 +76,29 @@ internal static class VisitChecks
             case VisitEvent.Again again:
                 return Step(again.Step);
             case VisitEvent.Survey or VisitEvent.Shim when setup.Bed is null:
-                return Wrong("belongs to a corner survey, but the machine has no bed", "give the bed's travels: \"bed\": {\"x\": 500, \"y\": 400}");
+                return Wrong(AlignmentTexts.Get("visitChecks.belongsCornerSurveyButMachine"), AlignmentTexts.Get("visitChecks.giveBedTravelsBedX"));
             case VisitEvent.Survey survey:
                 return SurveyFailures.Check(setup.Bed!.Travels, [survey.Seen]) is { } off ? off with { What = $"{new SaidEvent(number)}: {off.What}" } : Place(survey.Seen.Mark.Point);
             case VisitEvent.Shim shim:
-                return Math.Abs(shim.Height.Millimetres) <= MostShim ? null : Wrong($"is a shim of {InputChecks.Mm(shim.Height.Millimetres)}", $"give its height, at most {InputChecks.Mm(MostShim)}; negative when shims were taken away");
+                return Math.Abs(shim.Height.Millimetres) <= MostShim ? null : Wrong(AlignmentTexts.Word("visitChecks.shim", InputChecks.Mm(shim.Height.Millimetres)), AlignmentTexts.Word("visitChecks.giveHeightAtMostNegative", InputChecks.Mm(MostShim)));
             case VisitEvent.MoveTarget move:
-                return move.By.Magnitude <= MostMove ? null : Wrong($"moves the target by more than {InputChecks.Mm(MostMove)}", $"give u and v in {Wording.Unit}");
+                return move.By.Magnitude <= MostMove ? null : Wrong(AlignmentTexts.Word("visitChecks.movesTargetByMoreThan", InputChecks.Mm(MostMove)), AlignmentTexts.Word("visitChecks.giveUAndVIn2", Wording.Unit));
             case VisitEvent.RaiseTube raise:
-                return Math.Abs(raise.Height.Millimetres) <= MostRise ? null : Wrong($"raises the tube by more than {InputChecks.Mm(MostRise)}", $"give the height in {Wording.Unit}");
+                return Math.Abs(raise.Height.Millimetres) <= MostRise ? null : Wrong(AlignmentTexts.Word("visitChecks.raisesTubeByMoreThan", InputChecks.Mm(MostRise)), AlignmentTexts.Word("visitChecks.giveHeightIn", Wording.Unit));
             default:
                 return null;
         }
 
         Failure? Step(VisitStep step) => VisitSteps.Of(setup).Contains(step)
             ? null
-            : Wrong($"belongs to the step {step.Name()}, which the machine does not ask for", $"its steps are {string.Join(", ", VisitSteps.Of(setup).Select(s => s.Name()))}");
+            : Wrong(AlignmentTexts.Word("visitChecks.belongsStepWhichMachineDoes", step.Name()), AlignmentTexts.Word("visitChecks.steps", string.Join(", ", VisitSteps.Of(setup).Select(s => s.Name()))));
 
         Failure? Place(CardPoint at) => Math.Abs(at.U) <= FarthestMark && Math.Abs(at.V) <= FarthestMark
             ? null
-            : Wrong($"is a mark at ({InputChecks.Bare(at.U)}, {InputChecks.Bare(at.V)}) {Wording.Unit}", $"give u and v in the card frame, at most {InputChecks.Mm(FarthestMark)} from its origin");
+            : Wrong(AlignmentTexts.Word("visitChecks.markAt", InputChecks.Bare(at.U), InputChecks.Bare(at.V), Wording.Unit), AlignmentTexts.Word("visitChecks.giveUAndVIn", InputChecks.Mm(FarthestMark)));
     }
 
     private static Failure? Leg(VisitSetup setup, string name, int number) => setup.Find(name) is null
-        ? new(VisitFailures.LegUnknown, $"{new SaidEvent(number)} belongs to leg {(name.Length > 20 ? name[..20] : name)}, which the machine does not have", $"the machine's legs are {string.Join(", ", setup.Legs.Select(l => l.Name))}")
+        ? new(VisitFailures.LegUnknown, AlignmentTexts.Word("visitChecks.belongsLegWhichMachineDoes", new SaidEvent(number), name.Length > 20 ? name[..20] : name), AlignmentTexts.Word("visitChecks.machineLegs", string.Join(", ", setup.Legs.Select(l => l.Name))))
         : null;
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Advising;
@@ -39,7 +40,7 @@ internal static class EventJson
             _ => null,
         };
         if (read is null)
-            fields.Refuse($"{new SaidEvent(number)} is of the kind '{JsonFields.Short(kind)}'", $"known kinds are {string.Join(", ", s_kinds)}");
+            fields.Refuse(InputTexts.Word("eventJson.kind", new SaidEvent(number), JsonFields.Short(kind)), InputTexts.Word("eventJson.knownKinds", string.Join(", ", s_kinds)));
         return fields.Wrong is null ? read : null;
     }
 
@@ -48,7 +49,7 @@ internal static class EventJson
     {
         using JsonDocument document = JsonDocument.Parse(text);
         JsonFields fields = new(AdvisingFailures.Unreadable);
-        fields.Object(document.RootElement, "the event", s_fields);
+        fields.Object(document.RootElement, InputTexts.Get("eventJson.event"), s_fields);
         return fields.Ignored;
     }
 
@@ -57,7 +58,7 @@ internal static class EventJson
         string name = e.Text("step");
         VisitStep? step = VisitSteps.Find(name);
         if (step is null)
-            fields.Refuse($"'step' of {e.Where} is '{JsonFields.Short(name)}'", "give one of 1, 2, survey, centring, 3");
+            fields.Refuse(InputTexts.Word("eventJson.step", e.Where, JsonFields.Short(name)), InputTexts.Get("eventJson.giveOneSurveyCentring"));
         return step ?? VisitStep.LegOne;
     }
 
@@ -65,7 +66,7 @@ internal static class EventJson
     {
         string reason = e.Text("reason").Trim();
         if (reason.Length is 0 or > LongestReason || reason.Any(char.IsControl))
-            fields.Refuse($"'reason' of {e.Where} is empty, longer than {LongestReason} signs, or has signs that cannot be shown", "say in one line why the step is skipped");
+            fields.Refuse(InputTexts.Word("eventJson.reasonEmptyLongerThanSigns", e.Where, LongestReason), InputTexts.Get("eventJson.sayInOneLineWhy"));
         return reason;
     }
 
@@ -80,7 +81,7 @@ internal static class EventJson
         double uncertainty = e.Number("uncertainty");
         if (uncertainty is >= LeastUncertainty and <= MostUncertainty)
             return uncertainty;
-        fields.Refuse($"the uncertainty of {e.Where} is not between {new SaidLength(LeastUncertainty, "0.####", HasUnit: false)} and {new SaidLength(MostUncertainty)}", $"give every mark its standard uncertainty, {new SaidLength(0.05)} when it was measured on a good photo");
+        fields.Refuse(InputTexts.Word("eventJson.uncertaintyNotBetweenAnd", e.Where, new SaidLength(LeastUncertainty, "0.####", HasUnit: false), new SaidLength(MostUncertainty)), InputTexts.Word("eventJson.giveEveryMarkStandardUncertainty", new SaidLength(0.05)));
         return 1;
     }
 
@@ -92,7 +93,7 @@ internal static class EventJson
         const double least = LeastUncertainty * LeastUncertainty, most = MostUncertainty * MostUncertainty;
         if (c.Length == 4 && c[0] is >= least and <= most && c[3] is >= least and <= most && c[1] == c[2] && (c[0] * c[3]) - (c[1] * c[1]) >= least * least)
             return new(c[0], c[1], c[3]);
-        fields.Refuse($"'covariance' of {e.Where} is no covariance of a mark", "give [[uu, uv], [uv, vv]] in mm², as measure prints it, or 'uncertainty' in mm");
+        fields.Refuse(InputTexts.Word("eventJson.covarianceNoCovarianceMark", e.Where), InputTexts.Get("eventJson.giveUuUvUvVv"));
         return Covariance2.Isotropic(1);
     }
 

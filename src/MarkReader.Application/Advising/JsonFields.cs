@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Advising;
@@ -25,12 +26,12 @@ internal sealed class JsonFields(FailureCode code)
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
-            Refuse($"{where} is not an object", "write it in braces: { … }");
+            Refuse(InputTexts.Word("jsonFields.notObject", where), InputTexts.Get("jsonFields.writeInBraces"));
             return new(this, default, where);
         }
 
         foreach (JsonProperty field in element.EnumerateObject().Where(f => !known.Contains(f.Name)))
-            _ignored.Add(new("fieldIgnored", $"{where} has a field '{Short(field.Name)}' that is not known and was not used; known are {string.Join(", ", known)}."));
+            _ignored.Add(new("fieldIgnored", InputTexts.Say("jsonFields.hasFieldThatNotKnown", where, Short(field.Name), string.Join(", ", known))));
         return new(this, element, where);
     }
 
@@ -52,10 +53,10 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording
     public double Number(string name, double? otherwise = null)
     {
         if (Find(name) is not { } value)
-            return otherwise ?? Missing<double>(name, "a number");
+            return otherwise ?? Missing<double>(name, InputTexts.Get("jsonFields.number"));
         if (value.ValueKind == JsonValueKind.Number && value.TryGetDouble(out double number) && double.IsFinite(number))
             return number;
-        fields.Refuse($"'{name}' of {where} is not a number", "write a number with a decimal point and without quotes");
+        fields.Refuse(InputTexts.Word("jsonFields.notNumber", name, where), InputTexts.Get("jsonFields.writeNumberWithDecimalPoint"));
         return 0;
     }
 
@@ -65,7 +66,7 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording
         double value = Number(name, otherwise);
         if (Math.Abs(value) <= LargestLength)
             return value;
-        fields.Refuse($"'{name}' of {where} is beyond any machine's", $"give it in {Wording.Unit}");
+        fields.Refuse(InputTexts.Word("jsonFields.beyondAnyMachine", name, where), InputTexts.Word("jsonFields.giveIn", Wording.Unit));
         return 0;
     }
 
@@ -73,12 +74,12 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording
     public string Text(string name, string? otherwise = null)
     {
         if (Find(name) is not { } value)
-            return otherwise ?? Missing<string>(name, "a text") ?? string.Empty;
+            return otherwise ?? Missing<string>(name, InputTexts.Get("jsonFields.text")) ?? string.Empty;
         if (value.ValueKind == JsonValueKind.String)
             return value.GetString()!;
         if (value.ValueKind == JsonValueKind.Number)
             return value.GetRawText();
-        fields.Refuse($"'{name}' of {where} is not a text", "write it in quotes");
+        fields.Refuse(InputTexts.Word("jsonFields.notText", name, where), InputTexts.Get("jsonFields.writeInQuotes"));
         return string.Empty;
     }
 
@@ -92,7 +93,7 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording
         T[] all = Enum.GetValues<T>();
         int at = Array.FindIndex(all, v => JsonNamingPolicy.CamelCase.ConvertName(v.ToString()) == text);
         if (at < 0)
-            fields.Refuse($"'{name}' of {where} is '{JsonFields.Short(text)}'", $"give one of {string.Join(", ", all.Select(v => JsonNamingPolicy.CamelCase.ConvertName(v.ToString())))}");
+            fields.Refuse(InputTexts.Word("jsonFields.ofIs", name, where, JsonFields.Short(text)), InputTexts.Word("jsonFields.giveOne", string.Join(", ", all.Select(v => JsonNamingPolicy.CamelCase.ConvertName(v.ToString())))));
         return at < 0 ? default : all[at];
     }
 
@@ -102,16 +103,16 @@ internal sealed class JsonObject(JsonFields fields, JsonElement element, Wording
     public IReadOnlyList<JsonElement> List(string name, bool required = false)
     {
         if (Find(name) is not { } value)
-            return required ? Missing<IReadOnlyList<JsonElement>>(name, "a list") ?? [] : [];
+            return required ? Missing<IReadOnlyList<JsonElement>>(name, InputTexts.Get("jsonFields.list")) ?? [] : [];
         if (value.ValueKind == JsonValueKind.Array)
             return [.. value.EnumerateArray()];
-        fields.Refuse($"'{name}' of {where} is not a list", "write it in brackets: [ … ]");
+        fields.Refuse(InputTexts.Word("jsonFields.notList", name, where), InputTexts.Get("jsonFields.writeInBrackets"));
         return [];
     }
 
     private T? Missing<T>(string name, string what)
     {
-        fields.Refuse($"{where} has no '{name}'", $"give it as {what}");
+        fields.Refuse(InputTexts.Word("jsonFields.hasNo", where, name), InputTexts.Word("jsonFields.giveAs", what));
         return default;
     }
 }

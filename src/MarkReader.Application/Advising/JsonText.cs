@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MarkReader.Application.Texts;
 
 namespace MarkReader.Application.Advising;
 
@@ -21,12 +22,12 @@ internal static class JsonText
         }
         catch (JsonException e)
         {
-            wrong = $"is not JSON at line {(e.LineNumber ?? 0) + 1}";
+            wrong = InputTexts.Say("jsonText.notJsonAtLine", (e.LineNumber ?? 0) + 1);
         }
         catch (InvalidOperationException)
         {
             // Bytes that are not UTF-8, or half of a surrogate pair: found only when a text is read.
-            wrong = "has a text that is not Unicode";
+            wrong = InputTexts.Get("jsonText.hasTextThatNotUnicode");
         }
 
         document?.Dispose();

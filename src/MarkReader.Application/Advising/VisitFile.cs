@@ -1,5 +1,6 @@
 using System.Text.Json;
 using MarkReader.Alignment.Visits;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Advising;
@@ -10,7 +11,7 @@ public static class VisitFile
     /// <summary>Largest file, bytes.</summary>
     public const int MostBytes = 4 << 20;
 
-    private const string Hint = "write {\"machine\": {\"legs\": [ … ]}, \"events\": [ … ]}; the README shows one";
+    private static string Hint => InputTexts.Get("visitFile.writeMachineLegsEventsReadme");
 
     private static readonly JsonDocumentOptions s_json = new() { MaxDepth = JsonText.MostDepth, CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
@@ -18,11 +19,11 @@ public static class VisitFile
     {
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
-            return new Failure(AdvisingFailures.Unreadable, $"the visit {unreadable}", Hint);
+            return new Failure(AdvisingFailures.Unreadable, InputTexts.Word("visitFile.visit", unreadable), Hint);
         JsonFields fields = new(AdvisingFailures.Unreadable);
-        JsonObject file = fields.Object(document.RootElement, "the visit", "machine", "events");
+        JsonObject file = fields.Object(document.RootElement, InputTexts.Get("visitFile.visit2"), "machine", "events");
         if (file.Find("machine") is not { } machine)
-            return fields.Wrong ?? new(AdvisingFailures.Unreadable, "the visit has no machine", Hint);
+            return fields.Wrong ?? new(AdvisingFailures.Unreadable, InputTexts.Get("visitFile.visitHasNoMachine"), Hint);
         VisitSetup? setup = MachineJson.Read(fields, machine);
         VisitEvent[] events = [.. file.List("events").Select((e, i) => EventJson.Read(fields, e, i + 1)).OfType<VisitEvent>()];
         return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, events, [.. fields.Ignored, .. TravelCheck.Of(setup)]);

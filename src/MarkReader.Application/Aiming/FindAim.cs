@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Alignment.Legs;
 using MarkReader.Application.Measuring;
+using MarkReader.Application.Texts;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
@@ -27,11 +28,11 @@ public static class FindAim
     private static Outcome<AimFinding> FromTwo(AimPhotos.NearAndFar photos, CheckedLeg leg, MeasureOptions? options)
     {
         if (photos.Near.Span.SequenceEqual(photos.Far.Span) && !photos.Near.IsEmpty)
-            return new Failure(AimFailures.SamePhoto, "the near and the far photo are the same file", "take one photo after the near pulse and another after the far pulse");
+            return new Failure(AimFailures.SamePhoto, InputTexts.Get("findAim.nearAndFarPhotoSame"), InputTexts.Get("findAim.takeOnePhotoAfterNear"));
         if (!MeasurePhoto.Run(photos.Near, At(Under(options, "near"), photos.NearAt)).TryGet(out PhotoMeasurement? near, out Failure? failure))
-            return Of("near photo", failure);
+            return Of(InputTexts.Get("findAim.nearPhoto"), failure);
         if (!MeasurePhoto.Run(photos.Far, At(Under(options, "far"), photos.FarAt)).TryGet(out PhotoMeasurement? far, out failure))
-            return Of("far photo", failure);
+            return Of(InputTexts.Get("findAim.farPhoto"), failure);
         if (!MarkChoice.NearAndFar(near, far).TryGet(out ChosenMarks? marks, out failure))
             return failure;
         return Solve(leg, marks, options, far, near);
@@ -67,7 +68,7 @@ public static class FindAim
             return failure;
         IEnumerable<Warning> ofPhotos = nearView is null
             ? farView.Warnings
-            : [.. nearView.Warnings.Select(w => Of("Near photo", w)), .. farView.Warnings.Select(w => Of("Far photo", w))];
+            : [.. nearView.Warnings.Select(w => Of(InputTexts.Get("findAim.nearPhoto2"), w)), .. farView.Warnings.Select(w => Of(InputTexts.Get("findAim.farPhoto2"), w))];
         return new AimFinding(leg, marks.Near, marks.Far, solution, farView, nearView, [.. ofPhotos, .. marks.Warnings, .. solution.Warnings]);
     }
 
@@ -78,6 +79,13 @@ public static class FindAim
     {
         PixelPoint[] taps = [.. places.OfType<PixelPoint>()];
         return taps.Length == 0 ? options : (options ?? new MeasureOptions()) with { Taps = taps };
+    }
+
+    /// <summary>Whether a refusal is about the near photo alone.</summary>
+    public static bool IsAboutNear(Failure failure)
+    {
+        ArgumentNullException.ThrowIfNull(failure);
+        return failure.Code == AimFailures.NearMarkUnclear || failure.Message.StartsWith(InputTexts.Get("findAim.nearPhoto"), StringComparison.Ordinal);
     }
 
     private static Failure Of(string photo, Failure failure) => failure with { Message = $"{photo}: {failure.Message}" };

@@ -1,4 +1,5 @@
 using MarkReader.Application.Measuring;
+using MarkReader.Application.Texts;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -28,25 +29,25 @@ public static class MarkChoice
     // A near mark seen again farther off than this (and than its uncertainty explains) is worth a warning, mm.
     private const double LeastShift = 0.1;
 
-    private const string NewTape = "put a new card on clean tape and repeat both pulses";
+    private static string NewTape => InputTexts.Get("markChoice.putNewCardOnClean");
 
     public static Outcome<ChosenMarks> NearAndFar(PhotoMeasurement near, PhotoMeasurement far)
     {
         if (near.Card.Kind != far.Card.Kind)
-            return new Failure(AimFailures.CardsDiffer, $"the near photo shows a {near.Card.Kind} card and the far photo a {far.Card.Kind} card", "take both photos of the same card on the same tape");
+            return new Failure(AimFailures.CardsDiffer, InputTexts.Word("markChoice.nearPhotoShowsCardAnd", near.Card.Kind, far.Card.Kind), InputTexts.Get("markChoice.takeBothPhotosSameCard"));
         if (near.Marks.Count == 0)
-            return MeasurePhoto.NoMark("near photo: ", near.Doubtful);
+            return MeasurePhoto.NoMark(InputTexts.Get("markChoice.nearPhoto"), near.Doubtful);
         if (near.Marks.Count == 2 && far.Marks.Count == 1 && near.Marks.Any(m => Distance(m, far.Marks[0]) <= Gate(m, far.Marks[0])))
-            return new Failure(AimFailures.PhotosSwapped, "the near photo shows two marks and the far photo only one of them; the photos look swapped", "give the photo with one mark as the near one");
+            return new Failure(AimFailures.PhotosSwapped, InputTexts.Get("markChoice.nearPhotoShowsTwoMarks"), InputTexts.Get("markChoice.givePhotoWithOneMark"));
         if (near.Marks.Count > 1)
-            return new Failure(AimFailures.NearMarkUnclear, $"the near photo shows {near.Marks.Count} marks instead of one", "tap the near mark (command line: --near-at X,Y), or fire the near pulse on clean tape");
+            return new Failure(AimFailures.NearMarkUnclear, InputTexts.Word("markChoice.nearPhotoShowsMarksInstead", near.Marks.Count), InputTexts.Get("markChoice.tapNearMarkCommandLine"));
         Mark first = near.Marks[0];
         return far.Marks.Count switch
         {
-            0 => MeasurePhoto.NoMark("far photo: ", far.Doubtful),
+            0 => MeasurePhoto.NoMark(InputTexts.Get("markChoice.farPhoto"), far.Doubtful),
             1 => new ChosenMarks(first, far.Marks[0], [.. Coincidence(first, far.Marks[0])]),
             2 => NewOf(first, far.Marks),
-            _ => new Failure(AimFailures.FarMarkUnclear, $"the far photo shows {far.Marks.Count} marks; at most the near and the far one are expected", "tap the far mark (command line: --far-at X,Y), or " + NewTape),
+            _ => new Failure(AimFailures.FarMarkUnclear, InputTexts.Word("markChoice.farPhotoShowsMarksAt", far.Marks.Count), InputTexts.Get("markChoice.tapFarMarkCommandLine") + NewTape),
         };
     }
 
@@ -55,7 +56,7 @@ public static class MarkChoice
         if (photo.Marks.Count == 0)
             return MeasurePhoto.NoMark("", photo.Doubtful);
         if (photo.Marks.Count != 2)
-            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? "the photo shows one mark instead of two" : $"the photo shows {photo.Marks.Count} marks instead of two", "tap both marks (command line: --near-at and --far-at), or give a near and a far photo");
+            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? InputTexts.Get("markChoice.photoShowsOneMarkInstead") : InputTexts.Say("markChoice.photoShowsMarksInsteadTwo", photo.Marks.Count), InputTexts.Get("markChoice.tapBothMarksCommandLine"));
         double Place(Mark mark) => first switch
         {
             FirstMark.Left => mark.Photo.X,
@@ -70,7 +71,7 @@ public static class MarkChoice
         bool sideways = first is FirstMark.Left or FirstMark.Right;
         return difference >= LeastDifference
             ? new ChosenMarks(near, far, [])
-            : new Failure(AimFailures.FirstMarkUnclear, $"the two marks differ by only {Mm(difference)} {(sideways ? "sideways" : "in height")}", $"say which came first by {(sideways ? "upper or lower" : "left or right")}");
+            : new Failure(AimFailures.FirstMarkUnclear, InputTexts.Word("markChoice.twoMarksDifferByOnly", Mm(difference), sideways ? "sideways" : InputTexts.Get("markChoice.inHeight")), InputTexts.Word("markChoice.sayWhichCameFirstBy", sideways ? InputTexts.Get("markChoice.upperOrLower") : InputTexts.Get("markChoice.leftOrRight")));
     }
 
     /// <summary>The two marks of one photo at the places that the user named.</summary>
@@ -82,7 +83,7 @@ public static class MarkChoice
             return MeasurePhoto.NothingAt(farAt);
         return near != far
             ? new ChosenMarks(near, far, [])
-            : new Failure(ReadingFailures.SameMarkNamed, "both places named in the photo are on the same mark", "name the middle of the near mark and the middle of the far mark");
+            : new Failure(ReadingFailures.SameMarkNamed, InputTexts.Get("markChoice.bothPlacesNamedInPhoto"), InputTexts.Get("markChoice.nameMiddleNearMarkAnd"));
     }
 
     private static Outcome<ChosenMarks> NewOf(Mark near, IReadOnlyList<Mark> marks)
@@ -90,25 +91,25 @@ public static class MarkChoice
         Mark old = marks.MinBy(m => Distance(near, m))!;
         Mark fresh = marks.Single(m => m != old);
         if (Distance(near, old) > Gate(near, old))
-            return new Failure(AimFailures.NearMarkMoved, $"neither mark of the far photo is where the near photo shows the near mark; the closer one is {Mm(Distance(near, old))} off", "the card or the tape was moved or the photos are of different cards: " + NewTape);
+            return new Failure(AimFailures.NearMarkMoved, InputTexts.Word("markChoice.neitherMarkFarPhotoWhere", Mm(Distance(near, old))), InputTexts.Get("markChoice.cardOrTapeWasMoved") + NewTape);
         if (Distance(near, fresh) <= Gate(near, fresh) || Distance(near, fresh) < 2 * Distance(near, old))
-            return new Failure(AimFailures.MarksTooClose, $"the two marks of the far photo are only {Mm(Distance(old, fresh))} apart and both may be the near one", "the leg is nearly aligned: fire the far pulse on clean tape and photograph it alone");
+            return new Failure(AimFailures.MarksTooClose, InputTexts.Word("markChoice.twoMarksFarPhotoOnly", Mm(Distance(old, fresh))), InputTexts.Get("markChoice.legNearlyAlignedFireFar"));
         return new ChosenMarks(near, fresh, [.. Shift(near, old)]);
     }
 
     private static IEnumerable<Warning> Coincidence(Mark near, Mark far)
     {
         if (Distance(near, far) <= Gate(near, far))
-            yield return new("marksCoincide", "The far mark lies at the place of the near one. Either both pulses fell on one spot and the leg is aligned, or the far pulse left no mark: fire the far pulse on clean tape to tell.");
+            yield return new("marksCoincide", InputTexts.Get("markChoice.farMarkLiesAtPlace"));
         else if (Distance(near, far) < (near.Diameter + far.Diameter).Millimetres / 2)
-            yield return new("marksOverlap", "The far mark overlaps the place of the near one. If both pulses fell on the same tape it is a blend of the two: fire the far pulse on clean tape.");
+            yield return new("marksOverlap", InputTexts.Get("markChoice.farMarkOverlapsPlaceNear"));
     }
 
     private static IEnumerable<Warning> Shift(Mark near, Mark again)
     {
         double distance = Distance(near, again);
         if (distance > LeastShift && distance > GateInSigmas * Sigma(near, again))
-            yield return new("nearMarkShifted", $"The near mark is {Mm(distance)} from where the near photo shows it: the card may have moved or may not lie flat. Expect the aim point to be off by as much.");
+            yield return new("nearMarkShifted", InputTexts.Say("markChoice.nearMarkFromWhereNear", Mm(distance)));
     }
 
     private static double Gate(Mark a, Mark b) => Math.Max(SameMarkGate, GateInSigmas * Sigma(a, b));

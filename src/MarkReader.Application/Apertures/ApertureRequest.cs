@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Apertures;
 using MarkReader.Alignment.Estimates;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Apertures;
@@ -23,11 +24,11 @@ public sealed record OpeningInput(double Diameter, double OffsetU, double Offset
 
     internal Failure? Check()
     {
-        const string hint = "give the opening's diameter, and the beam's place from its centre, in mm";
-        return InputChecks.Between(Diameter, (LeastDiameter, MostDiameter), ApertureFailures.ApertureRadius, "the opening's diameter in mm", hint)
-            ?? InputChecks.Between(OffsetU, (-Farthest, Farthest), ApertureFailures.ApertureOffset, "the beam's offset along u in mm", hint)
-            ?? InputChecks.Between(OffsetV, (-Farthest, Farthest), ApertureFailures.ApertureOffset, "the beam's offset along v in mm", hint)
-            ?? InputChecks.Between(Uncertainty, (0, MostDiameter / 2), ApertureFailures.ApertureOffset, "the standard uncertainty of the beam's offset in mm", hint);
+        string hint = InputTexts.Get("apertureRequest.giveOpeningDiameterAndBeam");
+        return InputChecks.Between(Diameter, (LeastDiameter, MostDiameter), ApertureFailures.ApertureRadius, InputTexts.Get("apertureRequest.openingDiameterInMm"), hint)
+            ?? InputChecks.Between(OffsetU, (-Farthest, Farthest), ApertureFailures.ApertureOffset, InputTexts.Get("apertureRequest.beamOffsetAlongUIn"), hint)
+            ?? InputChecks.Between(OffsetV, (-Farthest, Farthest), ApertureFailures.ApertureOffset, InputTexts.Get("apertureRequest.beamOffsetAlongVIn"), hint)
+            ?? InputChecks.Between(Uncertainty, (0, MostDiameter / 2), ApertureFailures.ApertureOffset, InputTexts.Get("apertureRequest.standardUncertaintyBeamOffsetIn"), hint);
     }
 }
 
@@ -48,10 +49,10 @@ public abstract record BeamInput
 
         internal Failure? Check()
         {
-            const string hint = "give the beam's 1/e2 diameter at the opening in mm, or marks of several pulse energies";
-            return InputChecks.Between(Diameter, (0.1, 200), ApertureFailures.BeamRadius, "the beam's diameter in mm", hint)
+            string hint = InputTexts.Get("apertureRequest.giveBeamEDiameterAt");
+            return InputChecks.Between(Diameter, (0.1, 200), ApertureFailures.BeamRadius, InputTexts.Get("apertureRequest.beamDiameterInMm"), hint)
                 ?? InputChecks.Between(
-                    UsedUncertainty, (0, Diameter / Clipping.RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, "the standard uncertainty of the beam's diameter in mm", "measure the beam's size with marks at several pulse energies");
+                    UsedUncertainty, (0, Diameter / Clipping.RadiusOverUncertainty), ApertureFailures.BeamRadiusUncertain, InputTexts.Get("apertureRequest.standardUncertaintyBeamDiameterIn"), InputTexts.Get("apertureRequest.measureBeamSizeWithMarks"));
         }
     }
 

@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Apertures;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Apertures;
@@ -39,6 +40,6 @@ public static class EnergyMarksText
 
     private static Failure Unreadable(string item) => new(
         ApertureInputFailures.MarksUnreadable,
-        $"'{ListText.Shown(item)}' is not a mark as energy:diameter",
-        "write marks like 1:2.1,2:2.9,4:3.5, energies in any unit and diameters in mm with a point before decimals");
+        InputTexts.Word("energyMarksText.notMarkAsEnergyDiameter", ListText.Shown(item)),
+        InputTexts.Get("energyMarksText.writeMarksLikeEnergiesIn"));
 }

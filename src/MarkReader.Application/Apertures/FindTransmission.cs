@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Apertures;
 using MarkReader.Alignment.Estimates;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Apertures;
@@ -45,7 +46,7 @@ public static class FindTransmission
         if (opening is null)
             return new ApertureFinding(beam, size, null);
         MeasuredPoint place = new(new(opening.OffsetU, opening.OffsetV), Covariance2.Isotropic(opening.Uncertainty));
-        BeamAperture now = new("the opening", Length.FromMillimetres(opening.Diameter / 2), beam, place);
+        BeamAperture now = new(InputTexts.Get("findTransmission.opening"), Length.FromMillimetres(opening.Diameter / 2), beam, place);
         if (!Clipping.Through(now).TryGet(out TransmittedPower? power, out Failure? failure))
             return failure;
         return Clipping.Through(now with { Offset = place with { Point = CardPoint.Origin } }).TryGet(out TransmittedPower? centred, out failure)

@@ -18,17 +18,17 @@ public static class AuditCharts
         KindRow[] kinds = [.. audit.Kinds.Take(MostKinds).Select(k => Row(k.Kind, k, audit.Photos.Where(p => p.Kind == k.Kind)))];
         AuditSummary s = audit.Summary;
         return new(
-            $"Audit: {Count(s.Photos, "photo")}, {Count(audit.Kinds.Count, "kind")} of scene, {Count(s.Truths, "mark")}"
-                + (kinds.Length < audit.Kinds.Count ? $"; the first {MostKinds} kinds are drawn" : ""),
+            AuditTexts.Say("auditCharts.title", s.Photos, audit.Kinds.Count, s.Truths)
+                + (kinds.Length < audit.Kinds.Count ? AuditTexts.Say("auditCharts.firstKindsDrawn", MostKinds) : ""),
             kinds,
-            Row("all", s, audit.Photos),
+            Row(AuditTexts.Get("auditCharts.all"), s, audit.Photos),
             Distances([.. audit.Photos.SelectMany(p => p.Found).Select(f => f.MahalanobisSquared).Order()]),
             [.. Figures(s)]);
     }
 
     private static KindRow Row(string name, AuditSummary s, IEnumerable<AuditedPhoto> photos) => new(
         name,
-        $"{s.Found} of {s.Truths}" + (s.False > 0 ? $" + {s.False}" : ""),
+        AuditTexts.Say("auditCharts.foundOf", s.Found, s.Truths) + (s.False > 0 ? $" + {s.False}" : ""),
         [.. photos.SelectMany(p => p.Found).Select(f => f.Error.Magnitude)],
         s.Rms,
         s.StatedRms,
@@ -55,14 +55,12 @@ public static class AuditCharts
         static string Percent(double? part) => part is { } p ? (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %" : "-";
         static string Micrometres(double? mm) => mm is { } v ? (1000 * v).ToString("0.0", CultureInfo.InvariantCulture) + " µm" : "-";
         static string Ratio(double? value) => value is { } v ? v.ToString("0.00", CultureInfo.InvariantCulture) : "-";
-        yield return new("found", $"{s.Found} of {s.Truths}, {Percent(s.FoundRate)}");
-        yield return new("false", $"{s.False}, {Percent(s.FalseRate)}");
-        yield return new("error: rms (stated rms)", $"{Micrometres(s.Rms)} ({Micrometres(s.StatedRms)})");
-        yield return new("error: median, largest", $"{Micrometres(s.Median)}, {Micrometres(s.Max)}");
-        yield return new("inside the 95 % region", $"{Percent(s.Coverage)} (95 % interval {Percent(s.CoverageLow)} to {Percent(s.CoverageHigh)})");
-        yield return new("Mahalanobis distance: median, largest", $"{Ratio(s.MedianMahalanobis)}, {Ratio(s.MaxMahalanobis)}");
-        yield return new("beyond three times the region", $"{s.BeyondThrice}");
+        yield return new(AuditTexts.Get("auditCharts.found"), $"{AuditTexts.Say("auditCharts.foundOf", s.Found, s.Truths)}, {Percent(s.FoundRate)}");
+        yield return new(AuditTexts.Get("auditCharts.false"), $"{s.False}, {Percent(s.FalseRate)}");
+        yield return new(AuditTexts.Get("auditCharts.errorRmsStatedRms"), $"{Micrometres(s.Rms)} ({Micrometres(s.StatedRms)})");
+        yield return new(AuditTexts.Get("auditCharts.errorMedianLargest"), $"{Micrometres(s.Median)}, {Micrometres(s.Max)}");
+        yield return new(AuditTexts.Get("auditCharts.insideRegion"), AuditTexts.Say("auditCharts.interval", Percent(s.Coverage), Percent(s.CoverageLow), Percent(s.CoverageHigh)));
+        yield return new(AuditTexts.Get("auditCharts.mahalanobisDistanceMedianLargest"), $"{Ratio(s.MedianMahalanobis)}, {Ratio(s.MaxMahalanobis)}");
+        yield return new(AuditTexts.Get("auditCharts.beyondThreeTimesRegion"), $"{s.BeyondThrice}");
     }
-
-    private static string Count(int count, string noun) => $"{count} {noun}{(count == 1 ? "" : "s")}";
 }

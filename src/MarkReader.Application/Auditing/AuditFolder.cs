@@ -19,7 +19,7 @@ public static class AuditFolder
     public static Outcome<Audit> Run(string folder, Action<int, int>? progress = null, CameraProfile? camera = null)
     {
         if (!Directory.Exists(folder))
-            return new Failure(AuditFailures.FolderMissing, $"there is no folder '{folder}'", "name a folder with photos and a NAME.truth.json beside each");
+            return new Failure(AuditFailures.FolderMissing, AuditTexts.Word("auditFolder.thereNoFolder", folder), AuditTexts.Get("auditFolder.nameFolderWithPhotosAnd"));
         string[] truths;
         try
         {
@@ -27,11 +27,11 @@ public static class AuditFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new Failure(AuditFailures.FolderMissing, $"the folder '{folder}' cannot be read", "check its permissions");
+            return new Failure(AuditFailures.FolderMissing, AuditTexts.Word("auditFolder.folderCannotBeRead", folder), AuditTexts.Get("auditFolder.checkPermissions"));
         }
 
         if (truths.Length == 0)
-            return new Failure(AuditFailures.NothingToAudit, $"the folder '{folder}' has no NAME.truth.json", "put a truth file beside each photo");
+            return new Failure(AuditFailures.NothingToAudit, AuditTexts.Word("auditFolder.folderHasNoNameTruth", folder), AuditTexts.Get("auditFolder.putTruthFileBesideEach"));
         AuditedPhoto[] photos = PhotoRun.Each(truths.Length, i => Check(truths[i], camera), progress);
         return new Audit(photos, AuditSummary.Of(photos), AuditKind.AllOf(photos));
     }
@@ -41,7 +41,7 @@ public static class AuditFolder
         string stem = truthPath[..^TruthFile.Ending.Length];
         string truthName = Path.GetFileName(truthPath);
         if (s_endings.Select(e => stem + e).FirstOrDefault(File.Exists) is not { } photo)
-            return new(truthName, null, [], 0, new(AuditFailures.TruthWithoutPhoto, $"{truthName} has no photo beside it", "add its .jpg, .png or .webp, or remove the truth file"));
+            return new(truthName, null, [], 0, new(AuditFailures.TruthWithoutPhoto, AuditTexts.Word("auditFolder.hasNoPhotoBeside", truthName), AuditTexts.Get("auditFolder.addJpgPngOrWebp")));
         byte[] bytes;
         Truth? truth;
         try
@@ -52,7 +52,7 @@ public static class AuditFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new(truthName, null, [], 0, new(AuditFailures.PhotoUnreadable, $"{truthName} or its photo cannot be read", "check the permissions of both files"));
+            return new(truthName, null, [], 0, new(AuditFailures.PhotoUnreadable, AuditTexts.Word("auditFolder.orPhotoCannotBeRead", truthName), AuditTexts.Get("auditFolder.checkPermissionsBothFiles")));
         }
 
         return Compare(Path.GetFileName(photo), truth, PhotoMeasurer.Measure(bytes, truth.Measured.ApplyTo(new() { Camera = camera }).ValueOrThrow()));

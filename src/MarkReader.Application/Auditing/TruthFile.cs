@@ -37,16 +37,16 @@ public static class TruthFile
             if (!measured.ApplyTo(new()).TryGet(out _, out Failure? wrong))
                 return Unreadable(name, wrong.Message);
             if (!root.TryGetProperty("marks", out JsonElement marks))
-                return expected is not null ? new Truth([], expected, kind) { Measured = measured } : Unreadable(name, "it has no marks");
+                return expected is not null ? new Truth([], expected, kind) { Measured = measured } : Unreadable(name, AuditTexts.Get("truthFile.hasNoMarks"));
             return new Truth([.. marks.EnumerateArray().Select(p => new CardPoint(p.GetProperty("u").GetDouble(), p.GetProperty("v").GetDouble()))], expected, kind) { Measured = measured };
         }
         catch (JsonException e)
         {
-            return Unreadable(name, $"it is not JSON at line {(e.LineNumber ?? 0) + 1}");
+            return Unreadable(name, AuditTexts.Say("truthFile.notJsonAtLine", (e.LineNumber ?? 0) + 1));
         }
         catch (Exception e) when (e is InvalidOperationException or KeyNotFoundException or FormatException)
         {
-            return Unreadable(name, "its marks are not a list of {\"u\", \"v\"} with numbers");
+            return Unreadable(name, AuditTexts.Get("truthFile.marksNotListUV"));
         }
     }
 
@@ -59,5 +59,5 @@ public static class TruthFile
             : Truth.NoKind;
 
     private static Failure Unreadable(string name, string reason) => new(
-        AuditFailures.TruthUnreadable, $"{name} cannot be used: {reason}", "write it as {\"marks\": [{\"u\": 1.2, \"v\": -0.4}]}, in mm");
+        AuditFailures.TruthUnreadable, AuditTexts.Word("truthFile.cannotBeUsed", name, reason), AuditTexts.Get("truthFile.writeAsMarksUV"));
 }

@@ -21,7 +21,7 @@ public static class CalibrateCamera
         if (Name(name) is { } unnamed)
             return unnamed;
         if (count > MostPhotos)
-            return new Failure(CameraFailures.TooManyPhotos, $"there are {count} photos, the limit is {MostPhotos}", "choose those that show the board from many sides; 15 are plenty");
+            return new Failure(CameraFailures.TooManyPhotos, CameraTexts.Word("calibrateCamera.therePhotosLimit", count, MostPhotos), CameraTexts.Get("calibrateCamera.chooseThoseThatShowBoard"));
         List<BoardPhoto> used = [];
         List<RefusedPhoto> refused = [];
         int done = 0;
@@ -46,12 +46,12 @@ public static class CalibrateCamera
         {
             return new Failure(
                 CameraFailures.LensesDiffer,
-                $"{other.View.Name} and {photos[0].View.Name} are of different cameras, lenses or zooms, as their files say",
-                "take all photos with one lens of one camera, without zoom");
+                CameraTexts.Word("calibrateCamera.andDifferentCamerasLensesOr", other.View.Name, photos[0].View.Name),
+                CameraTexts.Get("calibrateCamera.takeAllPhotosWithOne"));
         }
 
         if (!CameraCalibration.Calibrate([.. photos.Select(p => p.View)]).TryGet(out CalibratedCamera? found, out Failure? failure))
-            return refused.Count == 0 ? failure : failure with { Message = $"{failure.Message} ({refused.Count} more could not be used, the first, {refused[0].Name}: {refused[0].Failure.Message})" };
+            return refused.Count == 0 ? failure : failure with { Message = CameraTexts.Say("calibrateCamera.moreCouldNotBeUsed", failure.Message, refused.Count, refused[0].Name, refused[0].Failure.Message) };
         HashSet<string> dropped = [.. found.Dropped.Select(d => d.Name)];
         BoardCoverage coverage = BoardCoverage.Of([.. photos.Select(p => p.View).Where(v => !dropped.Contains(v.Name))])!;
         return new CameraFinding(CameraProfile.Of(name, made, photos[0].Traits, found), found, coverage, refused);
@@ -59,5 +59,5 @@ public static class CalibrateCamera
 
     private static Failure? Name(string name) => CameraProfileFile.IsName(name)
         ? null
-        : new(CameraFailures.NameInvalid, $"the camera's name is empty, longer than {CameraProfileFile.LongestName} signs, or has signs that cannot be shown", "give a short name, such as 'phone, main lens'");
+        : new(CameraFailures.NameInvalid, CameraTexts.Word("calibrateCamera.cameraNameEmptyLongerThan", CameraProfileFile.LongestName), CameraTexts.Get("calibrateCamera.giveShortNameSuchAs"));
 }

@@ -17,7 +17,7 @@ public static class CameraProfileFile
     /// <summary>Longest name, UTF-16 units.</summary>
     public const int LongestName = 80;
 
-    private const string Hint = "give the file that the command 'camera' wrote";
+    private static string Hint => CameraTexts.Get("cameraProfileFile.giveFileThatCommandCamera");
 
     private static readonly JsonDocumentOptions s_json = new() { MaxDepth = JsonText.MostDepth };
 
@@ -37,15 +37,15 @@ public static class CameraProfileFile
     public static Outcome<CameraProfile> Read(ReadOnlyMemory<byte> bytes)
     {
         if (bytes.Length > MostBytes)
-            return Refusal($"has more than {MostBytes >> 10} KB");
+            return Refusal(CameraTexts.Say("cameraProfileFile.hasMoreThanKb", MostBytes >> 10));
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
             return Refusal(unreadable);
         JsonFields fields = new(CameraFailures.Unreadable);
-        JsonObject root = fields.Object(document.RootElement, "the camera profile", "name", "made", "photo", "parameters", "lensDoubtPx", "residualPx", "views");
+        JsonObject root = fields.Object(document.RootElement, CameraTexts.Get("cameraProfileFile.cameraProfile"), "name", "made", "photo", "parameters", "lensDoubtPx", "residualPx", "views");
         string name = root.Text("name");
         string made = root.Text("made");
-        JsonObject photo = fields.Object(root.Find("photo") ?? default, "'photo' of the camera profile", "width", "height", "focalLength", "focalLength35", "zoom", "modelDigest");
+        JsonObject photo = fields.Object(root.Find("photo") ?? default, CameraTexts.Get("cameraProfileFile.photoCameraProfile"), "width", "height", "focalLength", "focalLength35", "zoom", "modelDigest");
         (double width, double height) = (photo.Number("width"), photo.Number("height"));
         double? focal = photo.Has("focalLength") ? photo.Number("focalLength") : null;
         int? focal35 = photo.Has("focalLength35") ? (int)Math.Clamp(photo.Number("focalLength35"), 0, 10_000) : null;
@@ -53,7 +53,7 @@ public static class CameraProfileFile
         string? digest = photo.Has("modelDigest") ? photo.Text("modelDigest") : null;
         (double Value, double Uncertainty)[] p = [.. root.List("parameters", required: true).Select(e =>
         {
-            JsonObject o = fields.Object(e, "a parameter of the camera profile", "name", "value", "standardUncertainty");
+            JsonObject o = fields.Object(e, CameraTexts.Get("cameraProfileFile.parameterCameraProfile"), "name", "value", "standardUncertainty");
             return (o.Number("value"), o.Number("standardUncertainty"));
         })];
         (double doubt, double residual, double views) = (root.Number("lensDoubtPx"), root.Number("residualPx"), root.Number("views"));
@@ -69,7 +69,7 @@ public static class CameraProfileFile
             || p[4..].Any(x => Math.Abs(x.Value) > 10)
             || doubt is not (>= 0 and <= 1000) || residual is not (>= 0 and <= 1000) || views is not (>= 1 and <= 1000))
         {
-            return Refusal("has values that no camera has");
+            return Refusal(CameraTexts.Get("cameraProfileFile.hasValuesThatNoCamera"));
         }
 
         PhotoSize size = new((int)width, (int)height);
@@ -77,7 +77,7 @@ public static class CameraProfileFile
         return new CameraProfile(name, moment, new(size, focal, focal35, zoom, digest), camera, [.. p.Select(x => x.Uncertainty)], doubt, residual, (int)views);
     }
 
-    private static Failure Refusal(string what) => new(CameraFailures.Unreadable, $"the camera profile {what}", Hint);
+    private static Failure Refusal(string what) => new(CameraFailures.Unreadable, CameraTexts.Word("cameraProfileFile.cameraProfile2", what), Hint);
 
     private static IReadOnlyList<ParameterDocument> Number(CameraProfile p, double[] values) =>
         [.. values.Select((v, i) => new ParameterDocument(MarkReader.Cameras.Calibration.CalibratedCamera.Names[i], v, p.StandardUncertainties[i]))];

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Inputs;
@@ -17,10 +18,10 @@ public static partial class NumberText
         if (NotFinite().IsMatch(trimmed))
             return new Number(trimmed.Contains("nan", StringComparison.OrdinalIgnoreCase) ? double.NaN : trimmed[0] == '-' ? double.NegativeInfinity : double.PositiveInfinity);
         if (ThousandsOrDecimals().IsMatch(trimmed))
-            return new Failure(Unreadable, $"'{trimmed}' can be read in two ways", $"write {trimmed.Replace(",", "", StringComparison.Ordinal)} or {trimmed.Replace(',', '.')}");
+            return new Failure(Unreadable, InputTexts.Word("numberText.canBeReadInTwo", trimmed), InputTexts.Word("numberText.writeOr", trimmed.Replace(",", "", StringComparison.Ordinal), trimmed.Replace(',', '.')));
         return Plain().IsMatch(trimmed)
             ? new Number(double.Parse(trimmed.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture))
-            : new Failure(Unreadable, $"'{Shorten(trimmed)}' is not a number", "write it like 80, 80.5 or 80,5");
+            : new Failure(Unreadable, InputTexts.Word("numberText.notNumber", Shorten(trimmed)), InputTexts.Get("numberText.writeLikeOr"));
     }
 
     private static string Shorten(string text) => text.Length > 20 ? text[..20] + "..." : text;

@@ -1,3 +1,4 @@
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Inputs;
@@ -10,7 +11,7 @@ public static class PlaceText
 
     public static Outcome<Place> Read(string text) => PairText.Read(text) is { } pair
         ? new Place(new(pair.X, pair.Y))
-        : new Failure(Unreadable, $"'{PairText.Shown(text)}' is not a place in a photo", "write x and y in pixels with a comma between, like 1520,980.5");
+        : new Failure(Unreadable, InputTexts.Word("placeText.notPlaceInPhoto", PairText.Shown(text)), InputTexts.Get("placeText.writeXAndYIn"));
 }
 
 /// <summary>A place that was read.</summary>

@@ -1,3 +1,4 @@
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Inputs;
@@ -8,7 +9,7 @@ namespace MarkReader.Application.Inputs;
 /// </summary>
 internal sealed class TextTable
 {
-    private const string Decimals = "write a point before decimals, or put semicolons between the columns";
+    private static string Decimals => InputTexts.Get("textTable.writePointBeforeDecimalsOr");
 
     private static readonly char[] s_separators = [';', '\t', ','];
 
@@ -31,7 +32,7 @@ internal sealed class TextTable
         // Where commas part nothing they stand before decimals, also before three.
         return NumberText.Read(_separator == ',' ? text : text.Replace(',', '.')).TryGet(out Number? number, out _)
             ? number
-            : new Failure(_unreadable, $"{row.Name}: {column} '{ListText.Shown(text)}' is not a number", Decimals);
+            : new Failure(_unreadable, InputTexts.Word("textTable.notNumber", row.Name, column, ListText.Shown(text)), Decimals);
     }
 
     /// <summary>The table in a text, whose refusals have the code <paramref name="unreadable"/>.</summary>
@@ -52,7 +53,7 @@ internal sealed class TextTable
             if (place >= 0)
                 places.Add(column, place);
             else if (required.Contains(column))
-                return new Failure(unreadable, $"the first line does not name the column {column}", $"begin with the line {string.Join(',', required)}");
+                return new Failure(unreadable, InputTexts.Word("textTable.firstLineDoesNotName", column), InputTexts.Word("textTable.beginWithLine", string.Join(',', required)));
         }
 
         List<Row> rows = [];
@@ -60,8 +61,8 @@ internal sealed class TextTable
         {
             string[] fields = Fields(line, separator);
             if (fields.Length != names.Length)
-                return new Failure(unreadable, $"line {number} has {fields.Length} fields and the first line {names.Length}", Decimals);
-            rows.Add(new($"line {number}", fields));
+                return new Failure(unreadable, InputTexts.Word("textTable.lineHasFieldsAndFirst", number, fields.Length, names.Length), Decimals);
+            rows.Add(new(InputTexts.Say("textTable.line", number), fields));
         }
 
         return new TextTable(unreadable, separator, places, rows);

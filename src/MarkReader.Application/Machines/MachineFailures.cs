@@ -24,5 +24,5 @@ public static class MachineFailures
     /// <summary>As many machines are kept as there may be.</summary>
     public static readonly FailureCode TooMany = new("TOO_MANY_MACHINES", FailureKind.BadInput);
 
-    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no machine {id} is kept", "choose one from the list of machines");
+    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, MachineTexts.Word("machineFailures.noMachineKept", id), MachineTexts.Get("machineFailures.chooseOneFromListMachines"));
 }

@@ -15,7 +15,7 @@ public static class MachineFile
     /// <summary>Longest name, UTF-16 units.</summary>
     public const int LongestName = 80;
 
-    private const string Hint = "write {\"name\": \"…\", \"legs\": [ … ]}, as under machine in a visit file; the README shows one";
+    private static string Hint => MachineTexts.Get("machineFile.writeNameLegsAsUnder");
 
     // Plain JSON, since it is handed on inside other JSON; a level is left for the visit round it.
     private static readonly JsonDocumentOptions s_json = new() { MaxDepth = JsonText.MostDepth - 1 };
@@ -24,14 +24,14 @@ public static class MachineFile
     public static Outcome<MachineDocument> Read(ReadOnlyMemory<byte> bytes)
     {
         if (bytes.Length > MostBytes)
-            return new Failure(MachineFailures.TooLarge, $"the machine has more than {MostBytes >> 10} KB", "send one machine only, without the events of its visits");
+            return new Failure(MachineFailures.TooLarge, MachineTexts.Word("machineFile.machineHasMoreThanKb", MostBytes >> 10), MachineTexts.Get("machineFile.sendOneMachineOnlyWithout"));
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
-            return new Failure(MachineFailures.Unreadable, $"the machine {unreadable}", Hint);
+            return new Failure(MachineFailures.Unreadable, MachineTexts.Word("machineFile.machine", unreadable), Hint);
         JsonFields fields = new(MachineFailures.Unreadable);
         if (MachineJson.Read(fields, document.RootElement) is not { } setup)
             return fields.Wrong!;
-        JsonObject machine = new(fields, document.RootElement, "the machine");
+        JsonObject machine = new(fields, document.RootElement, MachineTexts.Get("machineFile.machine2"));
         string? name = machine.Has("name") ? machine.Text("name") : null;
         if ((fields.Wrong ?? Name(name)) is { } wrong)
             return wrong;
@@ -43,5 +43,5 @@ public static class MachineFile
 
     private static Failure? Name(string? name) => name is null || (name.Length is > 0 and <= LongestName && !string.IsNullOrWhiteSpace(name) && !name.Any(char.IsControl))
         ? null
-        : new(MachineFailures.NameInvalid, $"the machine's name is empty, longer than {LongestName} signs, or has signs that cannot be shown", "give a short name, or leave it out");
+        : new(MachineFailures.NameInvalid, MachineTexts.Word("machineFile.machineNameEmptyLongerThan", LongestName), MachineTexts.Get("machineFile.giveShortNameOrLeave"));
 }

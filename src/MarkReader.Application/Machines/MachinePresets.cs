@@ -17,15 +17,18 @@ public static class MachinePresets
     {
         using Stream stream = typeof(MachinePresets).Assembly.GetManifestResourceStream(resource)!;
         PresetFile file = JsonSerializer.Deserialize<PresetFile>(stream, JsonSerializerOptions.Web) ?? throw new InvalidDataException($"{resource} is empty.");
-        return (file.Machine.GetProperty("bed").GetProperty("x").GetDouble(), new(file.Machine.GetProperty("name").GetString()!, file.Purpose, file.Source, file.Machine.GetRawText()));
+        return (file.Machine.GetProperty("bed").GetProperty("x").GetDouble(), new(file.Machine.GetProperty("name").GetString()!, file.Source, file.Machine.GetRawText()));
     }
 
-    private sealed record PresetFile(string Purpose, string Source, JsonElement Machine);
+    private sealed record PresetFile(string Source, JsonElement Machine);
 }
 
 /// <summary>A machine to start from.</summary>
 /// <param name="Name">As in its document.</param>
-/// <param name="Purpose">What it is like, in a few words.</param>
 /// <param name="Source">Where its numbers come from.</param>
 /// <param name="Text">Its document (JSON).</param>
-public sealed record MachinePreset(string Name, string Purpose, string Source, string Text);
+public sealed record MachinePreset(string Name, string Source, string Text)
+{
+    /// <summary>What it is like, in a few words.</summary>
+    public string Purpose => MachineTexts.Get("preset." + Name);
+}

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Dapper;
 using MarkReader.Application.Storage;
@@ -24,7 +23,7 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM machines WHERE request_key = @Key", request) is { } earlier)
             return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
         if (connection.QuerySingle<int>("SELECT count(*) FROM machines") >= Most)
-            return new Failure(MachineFailures.TooMany, $"{Most} machines are kept already", "delete those that are no longer needed");
+            return new Failure(MachineFailures.TooMany, MachineTexts.Word("machineStore.machinesKeptAlready", Most), MachineTexts.Get("machineStore.deleteThoseThatNoLonger"));
         long id = connection.QuerySingle<long>(
             "INSERT INTO machines (name, document, version, added_at, changed_at, request_key, request_digest) VALUES (@Name, @Text, 1, @time, @time, @Key, @Digest) RETURNING id",
             new { document.Name, document.Text, request?.Key, request?.Digest, time = Moment.ToText(clock.GetUtcNow()) });
@@ -107,7 +106,7 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         if (Find(connection, id) is not { } machine)
             return MachineFailures.NotKept(id);
         if (!expected.Admits(machine.Entry.Version))
-            return StorageFailures.ChangedMeanwhile($"machine {id}", machine.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(MachineTexts.Say("machineStore.machine", id), machine.Entry.Version);
         KeptMachine changed = change(connection, machine);
         transaction.Commit();
         return changed;
@@ -119,6 +118,6 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     // Columns of the table only: of an expression the type is not known while there are no rows.
     private sealed record Row(long Id, string? Name, long Version, string AddedAt, string ChangedAt)
     {
-        public MachineEntry ToEntry() => new(Id, Name ?? string.Create(CultureInfo.InvariantCulture, $"machine {Id}"), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt));
+        public MachineEntry ToEntry() => new(Id, Name ?? MachineTexts.Say("machineStore.machine", Id), Version, Moment.Parse(AddedAt), Moment.Parse(ChangedAt));
     }
 }

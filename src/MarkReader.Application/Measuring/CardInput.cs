@@ -1,3 +1,4 @@
+using MarkReader.Application.Texts;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
@@ -21,8 +22,8 @@ public sealed record CardInput(
     /// <summary>A tape farther from the card than this, mm, belongs to another card.</summary>
     private const double MostHeight = 20;
 
-    private static readonly Wording s_measureRulers = $"measure both printed rulers from end to end and give their lengths in {Wording.Unit}";
-    private static readonly Wording s_measureTape = $"give the height of the tape's surface above the card's in {Wording.Unit}, negative when it lies lower, 0 when it lies on the card";
+    private static Wording MeasureRulers => InputTexts.Word("cardInput.measureBothPrintedRulersFrom", Wording.Unit);
+    private static Wording MeasureTape => InputTexts.Word("cardInput.giveHeightTapeSurfaceAbove", Wording.Unit);
 
     public static CardInput Nothing { get; } = new();
 
@@ -44,33 +45,33 @@ public sealed record CardInput(
     private Failure? Rulers()
     {
         if (RulerU is null && RulerV is null)
-            return RulerUncertainty is null ? null : new(ReadingFailures.RulerMissing, "the rulers' uncertainty is given without their lengths", s_measureRulers);
+            return RulerUncertainty is null ? null : new(ReadingFailures.RulerMissing, InputTexts.Get("cardInput.rulersUncertaintyGivenWithoutTheir"), MeasureRulers);
         if (RulerU is null || RulerV is null)
-            return new(ReadingFailures.RulerMissing, $"the length of the ruler along {(RulerU is null ? "u" : "v")} is missing", s_measureRulers);
+            return new(ReadingFailures.RulerMissing, InputTexts.Word("cardInput.lengthRulerAlongMissing", RulerU is null ? "u" : "v"), MeasureRulers);
         return Ruler(RulerU.Value, "u") ?? Ruler(RulerV.Value, "v") ?? RulerUncertain();
     }
 
     private static Failure? Ruler(double length, string along) => length > 0 && length <= LongestRuler
         ? null
-        : new(ReadingFailures.RulerInvalid, $"the length {Said(length)} of the ruler along {along} is not between 0 and {Said(LongestRuler)}", s_measureRulers);
+        : new(ReadingFailures.RulerInvalid, InputTexts.Word("cardInput.lengthRulerAlongNotBetween", Said(length), along, Said(LongestRuler)), MeasureRulers);
 
     private Failure? RulerUncertain()
     {
         double most = Math.Min(RulerU!.Value, RulerV!.Value) / 10;
         return RulerUncertainty is null or >= 0 && !(RulerUncertainty > most)
             ? null
-            : new(ReadingFailures.RulerUncertaintyInvalid, $"the rulers' uncertainty {Said(RulerUncertainty.Value)} is not between 0 and a tenth of their length", $"give a standard uncertainty, about {Said(DefaultRulerUncertainty)} for a steel rule");
+            : new(ReadingFailures.RulerUncertaintyInvalid, InputTexts.Word("cardInput.rulersUncertaintyNotBetweenAnd", Said(RulerUncertainty.Value)), InputTexts.Word("cardInput.giveStandardUncertaintyAboutFor", Said(DefaultRulerUncertainty)));
     }
 
     private Failure? Tape()
     {
         if (TapeHeight is not { } height)
-            return TapeHeightUncertainty is null ? null : new(ReadingFailures.TapeHeightMissing, "the tape height's uncertainty is given without the height", s_measureTape);
+            return TapeHeightUncertainty is null ? null : new(ReadingFailures.TapeHeightMissing, InputTexts.Get("cardInput.tapeHeightUncertaintyGivenWithout"), MeasureTape);
         if (!(Math.Abs(height) <= MostHeight))
-            return new(ReadingFailures.TapeHeightInvalid, $"the tape height {Said(height)} is not between {new SaidLength(-MostHeight, HasUnit: false)} and {Said(MostHeight)}", s_measureTape);
+            return new(ReadingFailures.TapeHeightInvalid, InputTexts.Word("cardInput.tapeHeightNotBetweenAnd", Said(height), new SaidLength(-MostHeight, HasUnit: false), Said(MostHeight)), MeasureTape);
         return TapeHeightUncertainty is null or (>= 0 and <= MostHeight)
             ? null
-            : new(ReadingFailures.TapeHeightUncertaintyInvalid, $"the tape height's uncertainty {Said(TapeHeightUncertainty.Value)} is not between 0 and {Said(MostHeight)}", $"give a standard uncertainty in {Wording.Unit}, or leave it out");
+            : new(ReadingFailures.TapeHeightUncertaintyInvalid, InputTexts.Word("cardInput.tapeHeightUncertaintyNotBetween", Said(TapeHeightUncertainty.Value), Said(MostHeight)), InputTexts.Word("cardInput.giveStandardUncertaintyInOr", Wording.Unit));
     }
 
     private static Length Mm(double value) => Length.FromMillimetres(value);

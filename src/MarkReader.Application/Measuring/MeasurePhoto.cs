@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Application.Texts;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -31,7 +32,7 @@ public static class MeasurePhoto
             if (At(measurement, tap) is not { } mark)
                 return NothingAt(tap);
             if (!named.Add(mark))
-                return new Failure(ReadingFailures.SameMarkNamed, "two of the places named in the photo are on the same mark", "name the middle of each mark once");
+                return new Failure(ReadingFailures.SameMarkNamed, InputTexts.Get("measurePhoto.twoPlacesNamedInPhoto"), InputTexts.Get("measurePhoto.nameMiddleEachMarkOnce"));
         }
 
         return measurement.Marks.Count == 0 ? NoMark("", measurement.Doubtful) : measurement;
@@ -47,22 +48,22 @@ public static class MeasurePhoto
 
     internal static Failure NothingAt(PixelPoint tap) => new(
         ReadingFailures.NothingThere,
-        string.Create(CultureInfo.InvariantCulture, $"nothing at {tap.X:0}, {tap.Y:0} in the photo can be measured as a mark"),
-        "tap the middle of the mark, not a pen stroke; take the photo again when the mark is faint or blurred");
+        InputTexts.Say("measurePhoto.nothingAtInPhotoCan", tap.X, tap.Y),
+        InputTexts.Get("measurePhoto.tapMiddleMarkNotPen"));
 
     internal static Failure NoMark(string photo, IReadOnlyList<DoubtfulSpot> doubtful) => new(
         NoMarkCode,
-        $"{photo}no mark is seen in the card's free zone" + doubtful.Count switch
+        InputTexts.Say("measurePhoto.noMarkSeenInCard", photo) + doubtful.Count switch
         {
             0 => "",
-            1 => $", but a spot that may be one at {Places(doubtful)}",
-            _ => $", but {doubtful.Count} spots that may be marks, at {Places(doubtful)}",
+            1 => InputTexts.Say("measurePhoto.butSpotThatMayBe", Places(doubtful)),
+            _ => InputTexts.Say("measurePhoto.butSpotsThatMayBe", doubtful.Count, Places(doubtful)),
         },
         doubtful.Count == 0
-            ? "check that the pulse left a mark on the tape inside the zone, and take the photo again in even light"
-            : "tap the mark in the photo on the page, or name its place with --at X,Y (aim: --near-at, --far-at)");
+            ? InputTexts.Get("measurePhoto.checkThatPulseLeftMark")
+            : InputTexts.Get("measurePhoto.tapMarkInPhotoOn"));
 
     /// <summary>The places of the first spots in the photo, as the options that name a mark take them.</summary>
     private static string Places(IReadOnlyList<DoubtfulSpot> spots) =>
-        string.Join(" and ", spots.Take(MostPlaces).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Photo.X:0},{s.Photo.Y:0}"))) + (spots.Count > MostPlaces ? " and others" : "");
+        string.Join(InputTexts.Get("measurePhoto.and"), spots.Take(MostPlaces).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Photo.X:0},{s.Photo.Y:0}"))) + (spots.Count > MostPlaces ? InputTexts.Get("measurePhoto.andOthers") : "");
 }

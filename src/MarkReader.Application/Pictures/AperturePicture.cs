@@ -38,7 +38,7 @@ internal static class AperturePicture
     /// <summary>Part of the power that the hole keeps back, the mean over the offset's distribution, 0 to 1; null for sizes that are none.</summary>
     internal static double? Clipped(VisitAperture aperture, MeasuredVector offset)
     {
-        BeamAperture hole = new("the entry hole", 0.5 * aperture.Diameter, MeasuredLength.Exact(0.5 * aperture.BeamDiameter), new(CardPoint.Origin + offset.Vector, offset.Covariance));
+        BeamAperture hole = new(VisitPictureTexts.Get("aperturePicture.entryHole"), 0.5 * aperture.Diameter, MeasuredLength.Exact(0.5 * aperture.BeamDiameter), new(CardPoint.Origin + offset.Vector, offset.Covariance));
         return Clipping.Through(hole).TryGet(out TransmittedPower? power, out _) ? Math.Clamp(1 - power.Mean, 0, 1) : null;
     }
 }

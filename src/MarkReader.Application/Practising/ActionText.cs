@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Practising;
@@ -9,15 +10,7 @@ namespace MarkReader.Application.Practising;
 public static class ActionText
 {
     /// <summary>The lines that are read.</summary>
-    public const string Usage = """
-        fire LEG PATH            one pulse on leg 1 or 2 at a path length in mm: fire 1 480
-        turn LEG SCREW TURNS     turn 1 A 1/8     turn 2 B -3/16     turn 1 A 1/8 ccw
-        survey X Y               one pulse at the head, at x and y in mm: survey 500 400
-        shim CORNER MM           shims under nearLeft, nearRight, farLeft or farRight: shim farRight 0.8
-        move U V                 move the head's target by mm
-        raise MM                 raise the tube at both ends
-        realign 2 near|far       align leg 2 with the gantry at that end
-        """;
+    public static string Usage => InputTexts.Get("actionText.fireLegPathOnePulse");
 
     private static readonly char[] s_blanks = [' ', '\t'];
 
@@ -33,7 +26,7 @@ public static class ActionText
             ["move", var u, var v] => Numbers(u, v, (a, b) => new VisitAction.MoveTarget(new(a, b))),
             ["raise", var height] => Number(height, h => new VisitAction.RaiseTube(Length.FromMillimetres(h))),
             ["realign", var leg, var end] when Named<GantryEnd>(end) is { } at => new VisitAction.Realign(leg, at),
-            _ => new Failure(PractisingFailures.ActionUnreadable, $"'{ListText.Shown(line.Trim())}' is no action", "write one like fire 1 480, turn 1 A 1/8 or survey 500 400; help lists them"),
+            _ => new Failure(PractisingFailures.ActionUnreadable, InputTexts.Word("actionText.noAction", ListText.Shown(line.Trim())), InputTexts.Get("actionText.writeOneLikeFireTurn")),
         };
     }
 
@@ -54,5 +47,5 @@ public static class ActionText
 
     private static Failure? Finite(double value) => Math.Abs(value) <= 1e6
         ? null
-        : new(PractisingFailures.ActionUnreadable, "a number is beyond any machine's", "give mm, or turns");
+        : new(PractisingFailures.ActionUnreadable, InputTexts.Get("actionText.numberBeyondAnyMachine"), InputTexts.Get("actionText.giveMmOrTurns"));
 }

@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Texts;
 using MarkReader.Application.VisitLog;
 using MarkReader.Practice.Machines;
 using MarkReader.Practice.Truth;
@@ -21,13 +22,13 @@ public static class PracticePulses
     public static Outcome<byte[]> Fire(KeptVisit visit)
     {
         if (visit.Practice is not { } request)
-            return new Failure(PractisingFailures.NotPractice, $"visit {visit.Entry.Id} is to a real machine", "fire the pulse on the machine, with its cautions, and send a photo");
+            return new Failure(PractisingFailures.NotPractice, InputTexts.Word("practicePulses.visitRealMachine", visit.Entry.Id), InputTexts.Get("practicePulses.firePulseOnMachineWith"));
         if (!AdviseVisit.Run(visit.FileBytes()).TryGet(out VisitAdvice? advice, out Failure? failure)
             || !AdviseVisit.Read(visit).TryGet(out Visit? read, out failure)
             || !Stand(request, visit, read).TryGet(out PracticeVisit? now, out failure))
             return failure;
         if (advice.Action is not (VisitAction.Fire or VisitAction.Survey))
-            return new Failure(PractisingFailures.NoPulseNow, "no pulse is asked for now", "do first what the visit asks for");
+            return new Failure(PractisingFailures.NoPulseNow, InputTexts.Get("practicePulses.noPulseAskedForNow"), InputTexts.Get("practicePulses.doFirstWhatVisitAsks"));
         Random random = Chance(request, visit.Entry.Version, 1);
         byte[]? photo = null;
         Outcome<MeasuredPoint> Take(BurnMark mark)

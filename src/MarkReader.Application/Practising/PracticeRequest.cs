@@ -1,4 +1,5 @@
 using MarkReader.Alignment.Estimates;
+using MarkReader.Application.Texts;
 using MarkReader.Practice.Misalignment;
 using MarkReader.Quantities;
 
@@ -25,12 +26,12 @@ public sealed record PracticeRequest(
     public Failure? Check()
     {
         Failure? Between(double value, double least, double most, string what) =>
-            InputChecks.Between(value, (least, most), PractisingFailures.MachineInvalid, what, "leave it out to use the usual value");
-        return Between(Slope, 0, 10, "the largest slope in mrad")
-            ?? Between(Twist, 0, 3, "the largest height of a corner in mm")
-            ?? Between(Bend, 0, 1, "the bend of the rails in mm")
-            ?? Between(Mark, 0.001, 0.5, "the scatter of the marks in mm")
-            ?? Between(Tolerance, 0.1, 5, "the tolerance in mm");
+            InputChecks.Between(value, (least, most), PractisingFailures.MachineInvalid, what, InputTexts.Get("practiceRequest.leaveOutUseUsualValue"));
+        return Between(Slope, 0, 10, InputTexts.Get("practiceRequest.largestSlopeInMrad"))
+            ?? Between(Twist, 0, 3, InputTexts.Get("practiceRequest.largestHeightCornerInMm"))
+            ?? Between(Bend, 0, 1, InputTexts.Get("practiceRequest.bendRailsInMm"))
+            ?? Between(Mark, 0.001, 0.5, InputTexts.Get("practiceRequest.scatterMarksInMm"))
+            ?? Between(Tolerance, 0.1, 5, InputTexts.Get("practiceRequest.toleranceInMm"));
     }
 
     /// <summary>What the request asks for, or the first thing that is wrong with it.</summary>

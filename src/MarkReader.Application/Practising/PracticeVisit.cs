@@ -1,5 +1,6 @@
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
+using MarkReader.Application.Texts;
 using MarkReader.Practice.Beams;
 using MarkReader.Practice.Machines;
 using MarkReader.Quantities;
@@ -21,7 +22,7 @@ public sealed record PracticeVisit(PracticeMachine Machine, IReadOnlyList<VisitE
     public Outcome<PracticeVisit> Do(VisitAction action, Random random, Func<BurnMark, Outcome<MeasuredPoint>> measure)
     {
         if (LegOf(action) is not (null or VisitLeg.One or VisitLeg.Two))
-            return new Failure(VisitFailures.LegUnknown, "the practice machine has legs 1 and 2 only", "name leg 1 or 2");
+            return new Failure(VisitFailures.LegUnknown, InputTexts.Get("practiceVisit.practiceMachineHasLegsAnd"), InputTexts.Get("practiceVisit.nameLegOr"));
         switch (action)
         {
             case VisitAction.Fire fire:

@@ -1,7 +1,7 @@
-using System.Globalization;
 using MarkReader.Alignment.Survey;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Reports;
+using MarkReader.Application.Texts;
 using MarkReader.Practice.Machines;
 
 namespace MarkReader.Application.Practising;
@@ -16,7 +16,7 @@ public static class PracticeVisitFile
 
     private static object Machine(VisitSetup setup, StatedMachine machine, PracticeRequest request) => new
     {
-        name = string.Create(CultureInfo.InvariantCulture, $"practice machine {request.Seed}"),
+        name = InputTexts.Say("practiceVisitFile.practiceMachine", request.Seed),
         legs = new[] { Leg(setup.Legs[0], machine.LegOne.Frame), Leg(setup.Legs[1], machine.LegTwo.Frame) },
         bed = new { x = setup.Bed!.Travels.X.Millimetres, y = setup.Bed.Travels.Y.Millimetres, tolerance = setup.Bed.Tolerance.Millimetres },
         aperture = new { tolerance = setup.Aperture!.Tolerance.Millimetres },

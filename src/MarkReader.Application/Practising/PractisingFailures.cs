@@ -1,4 +1,4 @@
-using System.Globalization;
+using MarkReader.Application.Texts;
 using MarkReader.Cards;
 using MarkReader.Quantities;
 
@@ -27,11 +27,9 @@ public static class PractisingFailures
         CardKind? larger = CardKinds.All.FirstOrDefault(k => Math.Max(Math.Abs(place.U), Math.Abs(place.V)) <= TapedTarget.Reach(k, diameter).Millimetres);
         return new(
             MarkOffCard,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"the mark at u {place.U:0.0}, v {place.V:0.0} mm, {diameter.Millimetres:0.0} mm wide, is not whole in the free zone of the {card.Name} card, which ends {card.ZoneSide / 2:0.#} mm from the middle"),
+            InputTexts.Say("practisingFailures.markAtUVMm", place.U, place.V, diameter.Millimetres, card.Name, card.ZoneSide / 2),
             larger is null
-                ? "turn the beam towards the middle of the tape with a mark of a nearer station, then fire again"
-                : string.Create(CultureInfo.InvariantCulture, $"use the {larger.Name} card, whose free zone ends {larger.ZoneSide / 2:0.#} mm from the middle, or turn the beam towards the middle of the tape first"));
+                ? InputTexts.Get("practisingFailures.turnBeamTowardsMiddleTape")
+                : InputTexts.Say("practisingFailures.useCardWhoseFreeZone", larger.Name, larger.ZoneSide / 2));
     }
 }

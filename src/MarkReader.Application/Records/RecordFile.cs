@@ -1,3 +1,4 @@
+using MarkReader.Application.Texts;
 using MarkReader.Drawing.Cards;
 using MarkReader.Quantities;
 
@@ -21,7 +22,7 @@ public sealed record RecordFile(string Extension, string MediaType)
     /// <summary>The kind that a file's name says.</summary>
     public static Outcome<RecordFile> Find(string name) => s_all.FirstOrDefault(f => name.EndsWith(f.Extension, StringComparison.OrdinalIgnoreCase)) is { } found
         ? found
-        : new Failure(RecordFailures.FormatUnknown, "the name's ending is none that a record can have", "use .pdf, .html, .csv or .json");
+        : new Failure(RecordFailures.FormatUnknown, InputTexts.Get("recordFile.nameEndingNoneThatRecord"), InputTexts.Get("recordFile.usePdfHtmlCsvOr"));
 
     /// <summary>The whole file.</summary>
     /// <param name="format">For people; CSV and JSON do not depend on it.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Records;
@@ -30,9 +31,9 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
     public static Outcome<RecordFormat> Read(string? unit, string? separator, TimeZoneInfo zone)
     {
         if (unit is not (null or "mm" or "in"))
-            return new Failure(RecordFailures.UnitUnknown, "the unit is neither mm nor in", "use mm or in");
+            return new Failure(RecordFailures.UnitUnknown, InputTexts.Get("recordFormat.unitNeitherMmNorIn"), InputTexts.Get("recordFormat.useMmOrIn"));
         if (separator is not (null or "point" or "comma"))
-            return new Failure(RecordFailures.DecimalUnknown, "the decimal sign is neither point nor comma", "use point or comma");
+            return new Failure(RecordFailures.DecimalUnknown, InputTexts.Get("recordFormat.decimalSignNeitherPointNor"), InputTexts.Get("recordFormat.usePointOrComma"));
         return new RecordFormat(unit == "in" ? RecordUnit.Inch : RecordUnit.Millimetre, separator == "comma", zone);
     }
 

@@ -6,6 +6,7 @@ using MarkReader.Alignment.Legs;
 using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Verdicts;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Screws;
@@ -33,7 +34,7 @@ public static class FindScrewTurns
         CheckedLeg? leg = null;
         if (request.Leg is { } input)
         {
-            if (InputChecks.Between(request.Tolerance, (0.001, 100), ScrewInputFailures.ToleranceInvalid, "the tolerance on the spread in mm", "give what the aperture leaves to the beam, 0.5 mm on common machines") is { } unsound)
+            if (InputChecks.Between(request.Tolerance, (0.001, 100), ScrewInputFailures.ToleranceInvalid, InputTexts.Get("findScrewTurns.toleranceOnSpreadInMm"), InputTexts.Get("findScrewTurns.giveWhatApertureLeavesBeam")) is { } unsound)
                 return unsound;
             if (!CheckedLeg.From(input).TryGet(out leg, out failure))
                 return failure;
@@ -51,7 +52,7 @@ public static class FindScrewTurns
             case SlopeInput.Stated stated:
                 return new MeasuredSlope(new(stated.U, stated.V, Covariance2.Isotropic(stated.Uncertainty)), []);
             case SlopeInput.FromMarks when leg is null:
-                return new Failure(ScrewInputFailures.PathsMissing, "two marks do not tell a slope without their path lengths", "give the near and the far path length in mm");
+                return new Failure(ScrewInputFailures.PathsMissing, InputTexts.Get("findScrewTurns.twoMarksDoNotTell"), InputTexts.Get("findScrewTurns.giveNearAndFarPath"));
             case SlopeInput.FromMarks marks:
                 Covariance2 covariance = Covariance2.Isotropic(marks.Uncertainty);
                 return AimSolver.Solve(leg!.Leg, [new(leg.Near, new MeasuredPoint(marks.Near, covariance)), new(leg.Far, new MeasuredPoint(marks.Far, covariance))])
@@ -120,9 +121,9 @@ public static class FindScrewTurns
     {
         Slope left = SlopeTurns.After(slope, [.. screws.Select(s => (s.Response, s.Wanted.Turns))], 0);
         if (left.Magnitude > LeftOver * slope.Magnitude)
-            yield return new("screwsAlike", "The screws as described move the beam along one line only and cannot take the whole slope away: check the corners and the known responses.");
+            yield return new("screwsAlike", InputTexts.Get("findScrewTurns.screwsAsDescribedMoveBeam"));
         if (screws.Any(s => Math.Abs(s.Wanted.Turns) > ManyTurns))
-            yield return new("manyTurns", FormattableString.Invariant($"More than {ManyTurns:0} turns are asked for: check the slope, the arm and the pitch, turn a part of it only, and measure again."));
+            yield return new("manyTurns", InputTexts.Say("findScrewTurns.moreThanTurnsAskedFor", ManyTurns));
     }
 
     private static double Size(double u, double v) => Math.Sqrt((u * u) + (v * v));

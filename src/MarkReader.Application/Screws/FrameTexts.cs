@@ -1,6 +1,7 @@
 using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Screws;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Screws;
@@ -17,7 +18,7 @@ public static class FrameTexts
     /// <summary>Two numbers, like 1.1,-0.2.</summary>
     public static Outcome<Components> Components(string text) => PairText.Read(text) is { } pair
         ? new Components(pair.X, pair.Y)
-        : new Failure(ScrewInputFailures.ComponentsUnreadable, $"'{PairText.Shown(text)}' is not a component along u and one along v", "write two numbers with points before decimals and a comma between, like 1.1,-0.2");
+        : new Failure(ScrewInputFailures.ComponentsUnreadable, InputTexts.Word("frameTexts.notComponentAlongUAnd", PairText.Shown(text)), InputTexts.Get("frameTexts.writeTwoNumbersWithPoints"));
 
     /// <summary>A corner: lowerLeft, lowerRight, upperLeft or upperRight, without regard to case, blanks and hyphens.</summary>
     public static Outcome<NamedCorner> Corner(string text)
@@ -26,14 +27,14 @@ public static class FrameTexts
         FrameCorner[] named = [.. Enum.GetValues<FrameCorner>().Where(c => c.ToString().Equals(name, StringComparison.OrdinalIgnoreCase))];
         return named is [var corner]
             ? new NamedCorner(corner)
-            : new Failure(ScrewInputFailures.CornerUnknown, $"'{PairText.Shown(text)}' is no corner of a frame", "use lowerLeft, lowerRight, upperLeft or upperRight, as seen facing the knobs");
+            : new Failure(ScrewInputFailures.CornerUnknown, InputTexts.Word("frameTexts.noCornerFrame", PairText.Shown(text)), InputTexts.Get("frameTexts.useLowerleftLowerrightUpperleftOr"));
     }
 
     /// <summary>A screw's name and corner, like A=lowerRight.</summary>
     public static Outcome<ScrewCorner> Screw(string text)
     {
         if (Named(text) is not { } named)
-            return new Failure(ScrewInputFailures.ScrewUnreadable, $"'{PairText.Shown(text)}' is not a screw with its corner", "write the screw's name, an equals sign and its corner, like A=lowerRight");
+            return new Failure(ScrewInputFailures.ScrewUnreadable, InputTexts.Word("frameTexts.notScrewWithCorner", PairText.Shown(text)), InputTexts.Get("frameTexts.writeScrewNameEqualsSign"));
         return Corner(named.Value).TryGet(out NamedCorner? corner, out Failure? failure) ? new ScrewCorner(named.Name, corner.Corner) : failure;
     }
 
@@ -45,7 +46,7 @@ public static class FrameTexts
             : [];
         return numbers.Length == 3 && numbers.All(double.IsFinite)
             ? new KnownResponse(Named(text)!.Value.Name, numbers[0], numbers[1], numbers[2])
-            : new Failure(ScrewInputFailures.ResponseUnreadable, $"'{PairText.Shown(text)}' is not a screw with its response", "write the screw's name, an equals sign, the mrad for one turn clockwise along u and along v and their standard uncertainty, like A=46.5,-0.8,1.2");
+            : new Failure(ScrewInputFailures.ResponseUnreadable, InputTexts.Word("frameTexts.notScrewWithResponse", PairText.Shown(text)), InputTexts.Get("frameTexts.writeScrewNameEqualsSign2"));
     }
 
     private static (string Name, string Value)? Named(string text)

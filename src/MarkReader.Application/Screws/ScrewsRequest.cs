@@ -2,6 +2,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Screws;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Screws;
@@ -35,10 +36,10 @@ public abstract record SlopeInput
 
         internal override Failure? Check()
         {
-            const string hint = "give the slope along u and along v in mrad, as aim prints it";
-            return InputChecks.Between(U, (-Largest, Largest), ScrewInputFailures.SlopeInvalid, "the slope along u in mrad", hint)
-                ?? InputChecks.Between(V, (-Largest, Largest), ScrewInputFailures.SlopeInvalid, "the slope along v in mrad", hint)
-                ?? InputChecks.Between(Uncertainty, (0, Largest), ScrewInputFailures.SlopeUncertaintyInvalid, "the standard uncertainty of the slope in mrad", "give that of each component in mrad, 0 to take the slope as exact");
+            string hint = InputTexts.Get("screwsRequest.giveSlopeAlongUAnd");
+            return InputChecks.Between(U, (-Largest, Largest), ScrewInputFailures.SlopeInvalid, InputTexts.Get("screwsRequest.slopeAlongUInMrad"), hint)
+                ?? InputChecks.Between(V, (-Largest, Largest), ScrewInputFailures.SlopeInvalid, InputTexts.Get("screwsRequest.slopeAlongVInMrad"), hint)
+                ?? InputChecks.Between(Uncertainty, (0, Largest), ScrewInputFailures.SlopeUncertaintyInvalid, InputTexts.Get("screwsRequest.standardUncertaintySlopeInMrad"), InputTexts.Get("screwsRequest.giveThatEachComponentIn"));
         }
     }
 
@@ -51,10 +52,10 @@ public abstract record SlopeInput
         private const double Farthest = 300;
 
         internal override Failure? Check() => Mark(Near, "near") ?? Mark(Far, "far")
-            ?? InputChecks.Between(Uncertainty, (1e-3, 10), ScrewInputFailures.MarkUncertaintyInvalid, "the standard uncertainty of the marks in mm", "give that of each component in mm");
+            ?? InputChecks.Between(Uncertainty, (1e-3, 10), ScrewInputFailures.MarkUncertaintyInvalid, InputTexts.Get("screwsRequest.standardUncertaintyMarksInMm"), InputTexts.Get("screwsRequest.giveThatEachComponentIn2"));
 
         private static Failure? Mark(CardPoint mark, string which) => InputChecks.Between(
-            mark.DistanceTo(CardPoint.Origin), (0, Farthest), ScrewInputFailures.MarkInvalid, $"the {which} mark's distance from the card's centre in mm", "give u and v of the mark in mm, on one card for both marks");
+            mark.DistanceTo(CardPoint.Origin), (0, Farthest), ScrewInputFailures.MarkInvalid, InputTexts.Say("screwsRequest.markDistanceFromCardCentre", which), InputTexts.Get("screwsRequest.giveUAndVMark"));
     }
 }
 
@@ -82,6 +83,6 @@ public sealed record FrameInput(
         // An angle must be finite before it can be one.
         return double.IsFinite(IncidenceDegrees)
             ? frame.WithIncidence(Angle.FromDegrees(IncidenceDegrees))
-            : new Failure(FrameFailures.IncidenceInvalid, "the mirror's angle of incidence is not a finite number", "give 45 for a mirror that turns the beam by a right angle");
+            : new Failure(FrameFailures.IncidenceInvalid, InputTexts.Get("screwsRequest.mirrorAngleIncidenceNotFinite"), InputTexts.Get("screwsRequest.giveForMirrorThatTurns"));
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using MarkReader.Alignment.Shims;
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Shims;
@@ -13,7 +14,7 @@ public sealed record Stock(IReadOnlyList<StockItem> Items);
 /// <remarks>A point before decimals and commas or blanks between the items, or semicolons between them and either before decimals.</remarks>
 public static partial class StockText
 {
-    private const string Hint = "write thicknesses in mm with a point before decimals, each with a count if it is limited, like 0.5,0.8x3,1.0";
+    private static string Hint => InputTexts.Get("stockText.writeThicknessesInMmWith");
 
     public static Outcome<Stock> Read(string text)
     {
@@ -26,7 +27,7 @@ public static partial class StockText
             // A comma that parts no items stands before decimals.
             Match match = Item().Match(item);
             if (!match.Success || !NumberText.Read(match.Groups["thickness"].Value.Replace(',', '.')).TryGet(out Number? thickness, out _) || !double.IsFinite(thickness.Value))
-                return new Failure(StockFailures.Unreadable, $"'{ListText.Shown(item)}' is not a thickness with or without a count", Hint);
+                return new Failure(StockFailures.Unreadable, InputTexts.Word("stockText.notThicknessWithOrWithout", ListText.Shown(item)), Hint);
             // "0,5" is nothing and five, or a half.
             if (commas && thickness.Value == 0)
                 return TwoWays(text);
@@ -37,7 +38,7 @@ public static partial class StockText
     }
 
     private static Failure TwoWays(string text) => new(
-        StockFailures.Unreadable, $"'{ListText.Shown(text.Trim())}' can be read in two ways", "write a point before decimals, or semicolons between the items");
+        StockFailures.Unreadable, InputTexts.Word("stockText.canBeReadInTwo", ListText.Shown(text.Trim())), InputTexts.Get("stockText.writePointBeforeDecimalsOr"));
 
     // "1,5 2,5": commas between digits, and blanks between items.
     [GeneratedRegex(@"^(?=.*[0-9],[0-9])(?=.*[0-9]\s+[0-9])", RegexOptions.CultureInvariant | RegexOptions.Singleline)]

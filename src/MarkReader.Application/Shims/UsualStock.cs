@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Shims;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Shims;
@@ -13,9 +14,9 @@ public static class UsualStock
     private const double SameThickness = 1e-6;
 
     /// <summary>ISO 7089 washers M2 to M8, as many as needed; sizes of one thickness are one item.</summary>
-    public static IReadOnlyList<StockItem> Washers { get; } =
+    public static IReadOnlyList<StockItem> Washers =>
     [
-        .. Iso7089.Washers.GroupBy(w => (w.Thickness, w.Thickest)).Select(alike => alike.First().InStock() with { Name = "washer " + string.Join(" or ", alike.Select(w => w.Size)) }),
+        .. Iso7089.Washers.GroupBy(w => (w.Thickness, w.Thickest)).Select(alike => alike.First().InStock() with { Name = InputTexts.Get("usualStock.washer") + string.Join(InputTexts.Get("usualStock.or"), alike.Select(w => w.Size)) }),
     ];
 
     /// <summary>A piece of which only the thickness is known.</summary>

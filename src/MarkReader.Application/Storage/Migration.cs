@@ -72,6 +72,6 @@ internal static class Migration
 
     private static Failure Newer(string file, string script) => new(
         StorageFailures.DatabaseNewer,
-        $"the database {file} was written by a later version of the program (it knows {script[(script.LastIndexOf('/') + 1)..]})",
-        $"start that version, or name another data folder in {DataFolder.Variable}");
+        StorageTexts.Word("migration.databaseWasWrittenByLater", file, script[(script.LastIndexOf('/') + 1)..]),
+        StorageTexts.Word("migration.startThatVersionOrName", DataFolder.Variable));
 }

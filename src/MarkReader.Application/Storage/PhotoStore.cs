@@ -28,8 +28,8 @@ public sealed class PhotoStore
         {
             return new Failure(
                 StorageFailures.NotAPhoto,
-                bytes.IsEmpty ? "the file is empty" : "The file is not a JPEG, PNG or WebP photo",
-                "send the photo as JPEG");
+                bytes.IsEmpty ? StorageTexts.Get("photoStore.fileEmpty") : StorageTexts.Get("photoStore.fileNotJpegPngOr"),
+                StorageTexts.Get("photoStore.sendPhotoAsJpeg"));
         }
         KeptPhoto photo = new(PhotoFiles.Digest(bytes.Span), format, bytes.Length, _clock.GetUtcNow());
         return _database.Run<PhotoReceipt>(connection =>
@@ -59,8 +59,8 @@ public sealed class PhotoStore
             ? new Original(photo, bytes)
             : new Failure(
                 StorageFailures.OriginalDamaged,
-                $"the original {_files.PathOf(photo.Id, photo.Format)} is gone or was changed",
-                "send the photo again");
+                StorageTexts.Word("photoStore.originalGoneOrWasChanged", _files.PathOf(photo.Id, photo.Format)),
+                StorageTexts.Get("common.sendPhotoAgain"));
     });
 
     /// <summary>The photos, newest first, from just after <paramref name="after"/> (a photo's id, or null for the newest) on.</summary>
@@ -89,7 +89,7 @@ public sealed class PhotoStore
         }
         catch (SqliteException fault) when (fault.SqliteExtendedErrorCode is ConstraintForeignKey or ConstraintTrigger)
         {
-            return new Failure(StorageFailures.PhotoInUse, "a result or a visit refers to this photo", "delete the result first; the photos of a visit stay with it");
+            return new Failure(StorageFailures.PhotoInUse, StorageTexts.Get("photoStore.resultOrVisitRefersThis"), StorageTexts.Get("photoStore.deleteResultFirstPhotosVisit"));
         }
         _files.Delete(photo.Id, photo.Format);
         transaction.Commit();

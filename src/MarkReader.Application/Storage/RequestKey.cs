@@ -15,8 +15,8 @@ public sealed record RequestKey(string Key, string Digest)
     /// <param name="bytes">What it sent.</param>
     public static Outcome<RequestKey> Of(string? key, ReadOnlySpan<byte> bytes) =>
         string.IsNullOrEmpty(key) || key.Length > Longest || !key.All(c => c is > ' ' and <= '~')
-            ? new Failure(StorageFailures.KeyInvalid, "the request has no key of its own", $"choose one at random for each new request, 1 to {Longest} letters and digits, and repeat it only with the same content")
+            ? new Failure(StorageFailures.KeyInvalid, StorageTexts.Get("requestKey.requestHasNoKeyOwn"), StorageTexts.Word("requestKey.chooseOneAtRandomFor", Longest))
             : new RequestKey(key, Convert.ToHexStringLower(SHA256.HashData(bytes)));
 
-    internal static Failure Reused() => new(StorageFailures.KeyReused, "this key came with another request before", "choose a new key for a new request");
+    internal static Failure Reused() => new(StorageFailures.KeyReused, StorageTexts.Get("requestKey.thisKeyCameWithAnother"), StorageTexts.Get("requestKey.chooseNewKeyForNew"));
 }

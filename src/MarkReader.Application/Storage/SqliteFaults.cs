@@ -12,18 +12,18 @@ internal static class SqliteFaults
     {
         SQLITE_BUSY or SQLITE_LOCKED => Locked(file),
         SQLITE_FULL or SQLITE_IOERR => new(
-            StorageFailures.StorageFull, $"the disk does not take the data ({file})", "free some space on it, then try again"),
+            StorageFailures.StorageFull, StorageTexts.Word("sqliteFaults.diskDoesNotTakeData", file), StorageTexts.Get("sqliteFaults.freeSomeSpaceOnThen")),
         SQLITE_READONLY or SQLITE_CANTOPEN or SQLITE_PERM => StorageFailures.FolderUnusable(
-            Path.GetDirectoryName(file)!, "the database in it cannot be opened for writing"),
+            Path.GetDirectoryName(file)!, StorageTexts.Get("sqliteFaults.databaseInCannotBeOpened")),
         SQLITE_NOTADB or SQLITE_CORRUPT => new(
             StorageFailures.DatabaseDamaged,
-            $"{file} is damaged or is not a database",
-            "move it away, or put back a copy of it; the photos beside it are not affected"),
+            StorageTexts.Word("sqliteFaults.damagedOrNotDatabase", file),
+            StorageTexts.Get("sqliteFaults.moveAwayOrPutBack")),
         _ => null,
     };
 
     public static Failure Locked(string file) => new(
         StorageFailures.DatabaseLocked,
-        $"another program is using the database {file}",
-        "end that program, or wait until it is done, then try again");
+        StorageTexts.Word("sqliteFaults.anotherProgramUsingDatabase", file),
+        StorageTexts.Get("sqliteFaults.endThatProgramOrWait"));
 }

@@ -42,18 +42,18 @@ public static class StorageFailures
     public static readonly FailureCode KeyReused = new("IDEMPOTENCY_KEY_REUSED", FailureKind.BadInput);
 
     internal static Failure ChangedMeanwhile(string what, long version) => new(
-        Changed, $"{what} has changed meanwhile and is at version {version}", "read it again, then repeat the change on what it is now");
+        Changed, StorageTexts.Word("storageFailures.hasChangedMeanwhileAndAt", what, version), StorageTexts.Get("storageFailures.readAgainThenRepeatChange"));
 
     internal static Failure FolderUnusable(string folder, string reason) => new(
         DataFolderUnusable,
-        $"the data folder {folder} cannot be used ({reason.TrimEnd('.')})",
-        $"make it writable, or name another one in {DataFolder.Variable}");
+        StorageTexts.Word("storageFailures.dataFolderCannotBeUsed", folder, reason.TrimEnd('.')),
+        StorageTexts.Word("storageFailures.makeWritableOrNameAnother", DataFolder.Variable));
 
     internal static Failure NoPhoto(string id) => new(
-        NotKept, $"no photo {Shorten(id)} is kept", "send the photo again");
+        NotKept, StorageTexts.Word("storageFailures.noPhotoKept", Shorten(id)), StorageTexts.Get("common.sendPhotoAgain"));
 
     internal static Failure NoAim(long id) => new(
-        NotKept, $"no result {id} is kept", "choose one from the list of results");
+        NotKept, StorageTexts.Word("storageFailures.noResultKept", id), StorageTexts.Get("storageFailures.chooseOneFromListResults"));
 
     private static string Shorten(string id) => id.Length > 12 ? id[..12] + "…" : id;
 }

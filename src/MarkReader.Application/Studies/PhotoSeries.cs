@@ -22,7 +22,7 @@ internal static class PhotoSeries
         for (int i = 0; i < outcomes.Length; i++)
         {
             if (!outcomes[i].TryGet(out PhotoMeasurement? measurement, out Failure? failure))
-                return failure with { Message = $"'{names[i]}'{(refused > 1 ? $" and {refused - 1} more of {paths.Count} photos" : "")}: {failure.Message}" };
+                return failure with { Message = $"'{names[i]}'{(refused > 1 ? StudyTexts.Say("photoSeries.andMorePhotos", refused - 1, paths.Count) : "")}: {failure.Message}" };
             measured.Add(measurement);
         }
 
@@ -35,14 +35,14 @@ internal static class PhotoSeries
         {
             using FileStream stream = File.OpenRead(path);
             if (stream.Length > PhotoLimits.MaxBytes)
-                return new Failure(StudyInputFailures.PhotoUnreadable, "the file is larger than a photo may be", "make the photo smaller");
+                return new Failure(StudyInputFailures.PhotoUnreadable, StudyTexts.Get("photoSeries.fileLargerThanPhotoMay"), StudyTexts.Get("photoSeries.makePhotoSmaller"));
             byte[] bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
             return MeasurePhoto.Run(bytes, options);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
-            return new Failure(StudyInputFailures.PhotoUnreadable, "the file is not there or cannot be read", "check its path and permissions");
+            return new Failure(StudyInputFailures.PhotoUnreadable, StudyTexts.Get("photoSeries.fileNotThereOrCannot"), StudyTexts.Get("photoSeries.checkPathAndPermissions"));
         }
     }
 }

@@ -26,7 +26,7 @@ public static class ReadingsFile
         {
             string[] names = [.. s_study.Take(3).Select(column => table.Text(row, column))];
             if (names.FirstOrDefault(n => n.Length is 0 or > LongestName || n.Any(char.IsControl)) is { } wrong)
-                return new Failure(StudyInputFailures.FileUnreadable, $"{row.Name}: the name '{ListText.Shown(wrong)}' is empty, longer than {LongestName} signs, or has signs that cannot be shown", "give part, operator and repeat short names or numbers");
+                return new Failure(StudyInputFailures.FileUnreadable, StudyTexts.Word("readingsFile.nameEmptyLongerThanSigns", row.Name, ListText.Shown(wrong), LongestName), StudyTexts.Get("readingsFile.givePartOperatorAndRepeat"));
             if (!Place(table, row).TryGet(out Placed? at, out failure))
                 return failure;
             readings.Add(new(names[0], names[1], names[2], at.Point, at.Stated));
@@ -61,7 +61,7 @@ public static class ReadingsFile
             return failure;
         return table.Rows.Count > 0
             ? table
-            : new Failure(StudyInputFailures.FileEmpty, "the file has no readings", $"begin with the line {string.Join(',', columns)} and give one line for each reading, in mm");
+            : new Failure(StudyInputFailures.FileEmpty, StudyTexts.Get("readingsFile.fileHasNoReadings"), StudyTexts.Word("readingsFile.beginWithLineAndGive", string.Join(',', columns)));
     }
 
     private static Outcome<Placed> Place(TextTable table, TextTable.Row row)
@@ -69,14 +69,14 @@ public static class ReadingsFile
         if (!table.Number(row, "u").TryGet(out Number? u, out Failure? failure) || !table.Number(row, "v").TryGet(out Number? v, out failure))
             return failure;
         if (!(Math.Abs(u.Value) <= Farthest && Math.Abs(v.Value) <= Farthest))
-            return new Failure(StudyInputFailures.FileUnreadable, $"{row.Name} has a place beyond {Farthest} mm or none", "give u and v in mm");
+            return new Failure(StudyInputFailures.FileUnreadable, StudyTexts.Word("readingsFile.hasPlaceBeyondMmOr", row.Name, Farthest), StudyTexts.Get("readingsFile.giveUAndVIn"));
         if (!table.Has(Uncertainty))
             return new Placed(new(u.Value, v.Value), null);
         if (!table.Number(row, Uncertainty).TryGet(out Number? stated, out failure))
             return failure;
         return stated.Value is >= 0 and <= MostUncertainty
             ? new Placed(new(u.Value, v.Value), Covariance2.Isotropic(stated.Value))
-            : new Failure(StudyInputFailures.FileUnreadable, $"{row.Name}: the uncertainty is not between 0 and {MostUncertainty} mm", "give the standard uncertainty of either component in mm, or leave the column out");
+            : new Failure(StudyInputFailures.FileUnreadable, StudyTexts.Word("readingsFile.uncertaintyNotBetweenAndMm", row.Name, MostUncertainty), StudyTexts.Get("readingsFile.giveStandardUncertaintyEitherComponent"));
     }
 
     private sealed record Placed(CardPoint Point, Covariance2? Stated);

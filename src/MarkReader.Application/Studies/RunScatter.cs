@@ -27,7 +27,7 @@ public static class RunScatter
     public static Outcome<ScatterAnswer> Run(PulseMarks marks, Length? path, double width)
     {
         if (path is { } p && !(p.Millimetres is > 0 and <= 100_000))
-            return new Failure(StudyInputFailures.LengthInvalid, "the path is not above 0 and at most 100 000 mm", "give the length of the beam's path from the source mirror to the target in mm");
+            return new Failure(StudyInputFailures.LengthInvalid, StudyTexts.Get("runScatter.pathNotAboveAndAt"), StudyTexts.Get("runScatter.giveLengthBeamPathFrom"));
         if (!PulsePlan.For(width).TryGet(out PulsePlan? plan, out Failure? failure))
             return failure;
         return PulseScatter.Of([.. marks.All.Select(m => m.At)]).TryGet(out PulseScatter? scatter, out failure) ? new ScatterAnswer(marks, scatter, path, plan) : failure;
@@ -38,7 +38,7 @@ public static class RunScatter
     public static Outcome<PulseMarks> FromPhotos(IReadOnlyList<string> paths, MeasureOptions? options = null, Action<int, int>? progress = null)
     {
         if (paths.Count > PhotoSeries.Most)
-            return new Failure(StudyInputFailures.PhotoUnreadable, $"there are more than {PhotoSeries.Most} photos", "give fewer");
+            return new Failure(StudyInputFailures.PhotoUnreadable, StudyTexts.Word("runScatter.thereMoreThanPhotos", PhotoSeries.Most), StudyTexts.Get("runScatter.giveFewer"));
         if (!PhotoSeries.Measure(paths, paths, options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out Failure? failure))
             return failure;
         bool apart = measured.All(m => m.Marks.Count == 1);
@@ -49,10 +49,10 @@ public static class RunScatter
                 Covariance2 own = mark.Budget.Where(c => s_ofMark.Contains(c.Source) || (apart && c.Source == UncertaintySource.CardView))
                     .Select(c => c.Covariance).Aggregate(Covariance2.Isotropic(0), (a, b) => a + b);
                 string name = Path.GetFileName(paths[i]);
-                return new PulseMark(photo.Marks.Count == 1 ? name : $"{name} mark {k + 1}", new(mark.Centre.Point, own));
+                return new PulseMark(photo.Marks.Count == 1 ? name : StudyTexts.Say("runScatter.mark", name, k + 1), new(mark.Centre.Point, own));
             })),
         ];
-        string[] notes = measured.Count > 1 && !apart ? ["Photos with several marks: every mark counts as one pulse. A mark that is seen in two photos would count twice."] : [];
+        string[] notes = measured.Count > 1 && !apart ? [StudyTexts.Get("runScatter.photosWithSeveralMarksEvery")] : [];
         return new PulseMarks(marks, IsStated: true, notes);
     }
 }

@@ -39,7 +39,7 @@ public static class RunStudy
     public static Outcome<StudyAnswer> Run(StudyRequest request)
     {
         if (!(request.Tolerance.Millimetres is > 0 and <= 100))
-            return new Failure(StudyInputFailures.LengthInvalid, "the tolerance is not above 0 and at most 100 mm", "give the largest distance of a mark from where it should be, such as 0.5");
+            return new Failure(StudyInputFailures.LengthInvalid, StudyTexts.Get("runStudy.toleranceNotAboveAndAt"), StudyTexts.Get("runStudy.giveLargestDistanceMarkFrom"));
         if (!Axis(request, "u", r => r.At.U, c => c.Uu).TryGet(out StudyAxis? u, out Failure? failure) || !Axis(request, "v", r => r.At.V, c => c.Vv).TryGet(out StudyAxis? v, out failure))
             return failure;
         GaugeStudy worse = u.Study[StudyPart.Gauge].Variance >= v.Study[StudyPart.Gauge].Variance ? u.Study : v.Study;

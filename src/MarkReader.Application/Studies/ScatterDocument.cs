@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Application.Storage;
 using MarkReader.Drawing.Documents;
 using MarkReader.Drawing.Studies;
@@ -15,15 +14,15 @@ public static class ScatterDocument
         PulseScatter s = answer.Scatter;
         List<DocumentBlock> blocks =
         [
-            new DocumentBlock.Banner(DocumentTone.Plain, ScatterWords.Line(answer), [ScatterWords.Result(answer), "This line goes into the machine's file; later visits then reckon with it."]),
+            new DocumentBlock.Banner(DocumentTone.Plain, ScatterWords.Line(answer), [ScatterWords.Result(answer), StudyTexts.Get("scatterDocument.thisLineGoesIntoMachine")]),
             new DocumentBlock.Pictures([Cloud(answer), Bars(answer)]),
             Table(s),
             new DocumentBlock.Facts([.. Stability(answer)]),
             new DocumentBlock.Sentences([.. ScatterWords.Notes(answer), ScatterWords.Plan(answer), ScatterWords.FromMemory]),
         ];
-        return new("Scatter of pulses", string.Create(CultureInfo.InvariantCulture, $"{s.Marks.Count} pulses at one station"), blocks)
+        return new(StudyTexts.Get("scatterDocument.scatterPulses"), StudyTexts.Say("scatterDocument.pulsesAtOneStation", s.Marks.Count), blocks)
         {
-            Subject = "Scatter of pulses",
+            Subject = StudyTexts.Get("scatterDocument.scatterPulses"),
             Foot = $"MarkReader {ProgramVersion.Current}",
             Written = written,
         };
@@ -33,12 +32,12 @@ public static class ScatterDocument
     public static IEnumerable<DocumentFact> Stability(ScatterAnswer answer)
     {
         PulseScatter s = answer.Scatter;
-        yield return new("principal axes", string.Create(CultureInfo.InvariantCulture, $"{ScatterWords.Mm(s.Principal.SemiMajor)} × {ScatterWords.Mm(s.Principal.SemiMinor)} mm, the larger at {s.Principal.Direction.Degrees:0}° from u (standard deviations, as observed)"));
-        yield return new("positional stability", $"u {ScatterWords.Mm(s.PositionalStabilityU.Millimetres)} mm, v {ScatterWords.Mm(s.PositionalStabilityV.Millimetres)} mm, both together {ScatterWords.Mm(s.PositionalStability.Millimetres)} mm");
+        yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", ScatterWords.Mm(s.Principal.SemiMajor), ScatterWords.Mm(s.Principal.SemiMinor), s.Principal.Direction.Degrees));
+        yield return new(StudyTexts.Get("scatterDocument.positionalStability"), StudyTexts.Say("scatterDocument.uMmVMmBoth", ScatterWords.Mm(s.PositionalStabilityU.Millimetres), ScatterWords.Mm(s.PositionalStabilityV.Millimetres), ScatterWords.Mm(s.PositionalStability.Millimetres)));
         if (answer.Path is { } path)
         {
             (Angle u, Angle v) = s.AngularStability(path);
-            yield return new("angular stability", string.Create(CultureInfo.InvariantCulture, $"u {u.Milliradians:0.000} mrad, v {v.Milliradians:0.000} mrad over a path of {path.Millimetres:0.#} mm, if the whole scatter is a turning of the beam"));
+            yield return new(StudyTexts.Get("scatterDocument.angularStability"), StudyTexts.Say("scatterDocument.uMradVMradOver", u.Milliradians, v.Milliradians, path.Millimetres));
         }
     }
 
@@ -46,12 +45,12 @@ public static class ScatterDocument
     {
         PulseScatter s = answer.Scatter;
         CardVector[] all = [.. s.Marks.Select(m => m.Point - s.Mean)];
-        return new("Marks from their mean.", new ReadingCloud("Marks", [new("a mark", all)])
+        return new(StudyTexts.Get("scatterDocument.marksFromTheirMean"), new ReadingCloud(StudyTexts.Get("scatterDocument.marks"), [new(StudyTexts.Get("scatterDocument.mark"), all)])
         {
             Region = s.Observed.Ellipse95(),
-            RegionName = "holds 95 %",
+            RegionName = StudyTexts.Get("scatterDocument.holds"),
             Odd = s.Outlier is { StandsOut: true } o ? all[o.Index] : null,
-            OddName = "stands out",
+            OddName = StudyTexts.Get("scatterDocument.standsOut"),
         });
     }
 
@@ -59,13 +58,13 @@ public static class ScatterDocument
     {
         static ComponentBar Bar(string name, AxisScatter s, bool sum) => new(name, Mm(s.Corrected), Mm(s.CorrectedInterval.Low), Mm(s.CorrectedInterval.High), sum);
         PulseScatter p = answer.Scatter;
-        return new("Bars: standard deviation of a mark, the photos' own uncertainty taken off where it is known. Lines: 95 % interval.", new ComponentBars("Scatter", [Bar("along u", p.U, false), Bar("along v", p.V, false), Bar("either axis, both together", p.Component, true)]));
+        return new(StudyTexts.Get("scatterDocument.barsStandardDeviationMarkPhotos"), new ComponentBars(StudyTexts.Get("scatterDocument.scatter"), [Bar(StudyTexts.Get("scatterDocument.alongU"), p.U, false), Bar(StudyTexts.Get("scatterDocument.alongV"), p.V, false), Bar(StudyTexts.Get("scatterDocument.eitherAxisBothTogether"), p.Component, true)]));
     }
 
     private static DocumentBlock.Table Table(PulseScatter s) => new(
         "",
-        [new("axis", Wraps: true), Number("as observed"), Number("from"), Number("to"), Number("corrected"), Number("from"), Number("to")],
-        [Row("u", s.U), Row("v", s.V), Row("either, both together", s.Component)]);
+        [new(StudyTexts.Get("scatterDocument.axis"), Wraps: true), Number(StudyTexts.Get("scatterDocument.asObserved")), Number(StudyTexts.Get("scatterDocument.from")), Number(StudyTexts.Get("scatterDocument.to")), Number(StudyTexts.Get("scatterDocument.corrected")), Number(StudyTexts.Get("scatterDocument.from")), Number(StudyTexts.Get("scatterDocument.to"))],
+        [Row("u", s.U), Row("v", s.V), Row(StudyTexts.Get("scatterDocument.eitherBothTogether"), s.Component)]);
 
     private static TableRow Row(string name, AxisScatter s) => new(
         [name, ScatterWords.Mm(s.Observed), ScatterWords.Mm(s.Interval.Low), ScatterWords.Mm(s.Interval.High), ScatterWords.Mm(s.Corrected), ScatterWords.Mm(s.CorrectedInterval.Low), ScatterWords.Mm(s.CorrectedInterval.High)]);

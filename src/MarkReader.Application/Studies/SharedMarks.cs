@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Imaging.Marks;
 using MarkReader.Quantities;
 
@@ -32,8 +31,8 @@ internal sealed record SharedMarks(IReadOnlyList<IReadOnlyList<Mark>> All, IRead
             return new SharedMarks([.. shared.OrderBy(row => row.Average(m => m.Centre.Point.U))], leftOut);
         return new Failure(
             StudyInputFailures.MarksDiffer,
-            string.Create(CultureInfo.InvariantCulture, $"only {shared.Count} of {most.Count} marks is seen at the same place in all {photos.Count} photos"),
-            "photograph one target with at least two marks, without moving its card, and take photos again that miss a mark");
+            StudyTexts.Say("sharedMarks.onlyMarksSeenAtSame", shared.Count, most.Count, photos.Count),
+            StudyTexts.Get("sharedMarks.photographOneTargetWithAt"));
     }
 
     private static double Distance(Mark a, Mark b) => a.Centre.Point.DistanceTo(b.Centre.Point);

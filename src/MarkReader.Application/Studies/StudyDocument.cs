@@ -19,16 +19,16 @@ public static class StudyDocument
             new DocumentBlock.Banner(tone, StudyWords.Word(answer), [StudyWords.Claim(answer), StudyWords.Result(answer)]),
             new DocumentBlock.Sentences([.. answer.Axes.Select(StudyWords.Stated).Append(StudyWords.Suspect(answer)).OfType<string>(), StudyWords.Plan(answer.Plan)]),
             new DocumentBlock.Pictures([.. answer.Axes.Select(a => Bars(a, photos)), Cloud(answer)]),
-            new DocumentBlock.Heading("Parts of the scatter"),
+            new DocumentBlock.Heading(StudyTexts.Get("studyDocument.partsScatter")),
             Components(answer),
-            new DocumentBlock.Paragraph("Standard deviations with 95 % intervals (χ²; modified large sample method for sums and differences of mean squares). Gauge: part of the gauge's variance. Tolerance: six standard deviations in % of the full width.", Small: true),
-            new DocumentBlock.Heading("Analysis of variance"),
+            new DocumentBlock.Paragraph(StudyTexts.Get("studyDocument.standardDeviationsWithIntervalsModified"), Small: true),
+            new DocumentBlock.Heading(StudyTexts.Get("studyDocument.analysisVariance")),
             .. answer.Axes.Select(Anova),
-            new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis}: the gauge is {a.Study.Contribution(StudyPart.Gauge):0.00} % of the variance of all readings and {a.Study.StudyVariation(StudyPart.Gauge):0.00} % of the study variation; distinct categories {a.Study.Categories}. These depend on how far apart the marks were put."))]),
+            new DocumentBlock.Sentences([.. StudyWords.Notes(answer), .. answer.Axes.Where(a => a.Study.Categories is not null).Select(a => StudyTexts.Say("studyDocument.gaugeVarianceAllReadingsAnd", a.Axis, a.Study.Contribution(StudyPart.Gauge), a.Study.StudyVariation(StudyPart.Gauge), a.Study.Categories))]),
         ];
-        return new("Repeatability and reproducibility of marks", StudyWords.Extent(answer), blocks)
+        return new(StudyTexts.Get("studyDocument.repeatabilityAndReproducibilityMarks"), StudyWords.Extent(answer), blocks)
         {
-            Subject = "Gauge study",
+            Subject = StudyTexts.Get("studyDocument.gaugeStudy"),
             Foot = $"MarkReader {ProgramVersion.Current}",
             Written = written,
         };
@@ -43,7 +43,7 @@ public static class StudyDocument
         }
 
         StudyPart[] parts = [.. StudyWords.Order(photos).Where(p => p is not (StudyPart.Parts or StudyPart.Reproducibility) && (!photos || p != StudyPart.Repeatability))];
-        return new("Standard deviations with their 95 % intervals.", new ComponentBars($"Scatter along {axis.Axis}", [.. parts.Select(Bar)]));
+        return new(StudyTexts.Get("studyDocument.standardDeviationsWithTheirIntervals"), new ComponentBars(StudyTexts.Say("studyDocument.scatterAlong", axis.Axis), [.. parts.Select(Bar)]));
     }
 
     /// <summary>Every reading from the mean of its mark.</summary>
@@ -52,8 +52,8 @@ public static class StudyDocument
         IReadOnlyList<StudyReading> all = answer.Request.Readings.All;
         Dictionary<string, CardPoint> means = all.GroupBy(r => r.Part).ToDictionary(g => g.Key, g => new CardPoint(g.Average(r => r.At.U), g.Average(r => r.At.V)));
         return new(
-            "Every reading from the mean of its mark, by person or phone.",
-            new ReadingCloud("Readings", [.. all.GroupBy(r => r.Operator).Select(g => new CloudGroup(g.Key, [.. g.Select(r => r.At - means[r.Part])]))]));
+            StudyTexts.Get("studyDocument.everyReadingFromMeanMark"),
+            new ReadingCloud(StudyTexts.Get("studyDocument.readings"), [.. all.GroupBy(r => r.Operator).Select(g => new CloudGroup(g.Key, [.. g.Select(r => r.At - means[r.Part])]))]));
     }
 
     private static DocumentBlock.Table Components(StudyAnswer answer)
@@ -61,7 +61,7 @@ public static class StudyDocument
         bool photos = answer.Request.Readings.Photos;
         return new(
             "",
-            [new("part", Wraps: true), .. answer.Axes.SelectMany(a => (TableColumn[])[Number($"along {a.Axis}", "mm"), Number("95 %", "mm"), Number("gauge", "%"), Number("tolerance", "%")])],
+            [new(StudyTexts.Get("studyDocument.part"), Wraps: true), .. answer.Axes.SelectMany(a => (TableColumn[])[Number(StudyTexts.Say("studyDocument.along", a.Axis), "mm"), Number("95 %", "mm"), Number(StudyTexts.Get("studyDocument.gauge"), "%"), Number(StudyTexts.Get("studyDocument.tolerance"), "%")])],
             [
                 .. StudyWords.Order(photos).Where(part => part != StudyPart.Parts)
                     .Select(part => new TableRow([StudyWords.Name(part, photos), .. answer.Axes.SelectMany(a => Cells(a.Study, part, StudyWords.FullWidth(answer)))])),
@@ -73,14 +73,14 @@ public static class StudyDocument
         VarianceComponent c = study[part];
         return
         [
-            StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+            StudyWords.Mm(c.StandardDeviation), StudyTexts.Say("studyDocument.to", StudyWords.Mm(c.DeviationInterval.Low), StudyWords.Mm(c.DeviationInterval.High)),
             StudyWords.Share(study, part) is { } share ? StudyWords.Percent(share) : "–", StudyWords.Percent(study.OfTolerance(part, width).Percent),
         ];
     }
 
     private static DocumentBlock.Table Anova(StudyAxis axis) => new(
-        $"Along {axis.Axis}",
-        [new("source", Wraps: true), Number("sum of squares", "mm²"), Number("dof"), Number("mean square", "mm²"), Number("F"), Number("p"), new("F against")],
+        StudyTexts.Say("studyDocument.along2", axis.Axis),
+        [new(StudyTexts.Get("studyDocument.source"), Wraps: true), Number(StudyTexts.Get("studyDocument.sumSquares"), "mm²"), Number(StudyTexts.Get("studyDocument.dof")), Number(StudyTexts.Get("studyDocument.meanSquare"), "mm²"), Number("F"), Number("p"), new(StudyTexts.Get("studyDocument.fAgainst"))],
         [
             .. axis.Study.Rows.Select(row => new TableRow(
             [

@@ -7,7 +7,7 @@ namespace MarkReader.Application.Studies;
 /// <summary>Reads a study from photos: FOLDER/operator/photo, all of the same target with several marks.</summary>
 public static class StudyFolder
 {
-    private const string Layout = "make a folder for each person or phone and put their photos of the same target into it";
+    private static string Layout => StudyTexts.Get("studyFolder.makeFolderForEachPerson");
     private const int LongestName = 60;
 
     private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
@@ -29,14 +29,14 @@ public static class StudyFolder
                let centre = marks.All[m][i].Centre
                select new StudyReading(string.Create(CultureInfo.InvariantCulture, $"{m + 1}"), photos[i].Operator, photos[i].Name, centre.Point, centre.Covariance),
         ];
-        string[] notes = marks.LeftOut.Count == 0 ? [] : [$"Left out, since some photo does not show it: {string.Join(" and ", marks.LeftOut.Take(4).Select(Place))}{(marks.LeftOut.Count > 4 ? " and more" : "")}."];
+        string[] notes = marks.LeftOut.Count == 0 ? [] : [StudyTexts.Say("studyFolder.leftOutSinceSomePhoto", string.Join(" and ", marks.LeftOut.Take(4).Select(Place)), marks.LeftOut.Count > 4 ? StudyTexts.Get("studyFolder.andMore") : "")];
         return new StudyReadings(readings, Photos: true, notes);
     }
 
     private static Outcome<IReadOnlyList<Photo>> Find(string folder)
     {
         if (!Directory.Exists(folder))
-            return new Failure(StudyInputFailures.FolderInvalid, $"there is no folder '{folder}'", Layout);
+            return new Failure(StudyInputFailures.FolderInvalid, StudyTexts.Word("studyFolder.thereNoFolder", folder), Layout);
         List<Photo> photos = [];
         try
         {
@@ -49,21 +49,21 @@ public static class StudyFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new Failure(StudyInputFailures.FolderInvalid, $"the folder '{folder}' cannot be read", "check its permissions");
+            return new Failure(StudyInputFailures.FolderInvalid, StudyTexts.Word("studyFolder.folderCannotBeRead", folder), StudyTexts.Get("studyFolder.checkPermissions"));
         }
 
         if (photos.Count > PhotoSeries.Most)
-            return new Failure(StudyInputFailures.FolderInvalid, $"the folder '{folder}' has more than {PhotoSeries.Most} photos", "take fewer");
+            return new Failure(StudyInputFailures.FolderInvalid, StudyTexts.Word("studyFolder.folderHasMoreThanPhotos", folder, PhotoSeries.Most), StudyTexts.Get("studyFolder.takeFewer"));
         IGrouping<string, Photo>[] people = [.. photos.GroupBy(p => p.Operator)];
         if (people.Length < 2)
-            return new Failure(StudyInputFailures.FolderInvalid, $"the folder '{folder}' has {(people.Length == 0 ? "no folder with photos" : $"photos of '{people[0].Key}' only")}", $"{Layout}, two at least");
+            return new Failure(StudyInputFailures.FolderInvalid, StudyTexts.Word("studyFolder.folderHas", folder, people.Length == 0 ? StudyTexts.Get("studyFolder.noFolderWithPhotos") : StudyTexts.Say("studyFolder.photosOnly", people[0].Key)), StudyTexts.Word("studyFolder.twoAtLeast", Layout));
         // Before the long work of measuring.
         if (people.FirstOrDefault(p => p.Count() != people[0].Count()) is { } odd)
-            return new Failure(Metrology.Studies.StudyFailures.Unbalanced, $"'{people[0].Key}' has {people[0].Count()} photos and '{odd.Key}' {odd.Count()}", "give everyone equally many photos");
-        return people[0].Count() >= 2 ? photos : new Failure(Metrology.Studies.StudyFailures.TooSmall, "everyone has one photo only", "let everyone take at least two photos, better three");
+            return new Failure(Metrology.Studies.StudyFailures.Unbalanced, StudyTexts.Word("studyFolder.hasPhotosAnd", people[0].Key, people[0].Count(), odd.Key, odd.Count()), StudyTexts.Get("studyFolder.giveEveryoneEquallyManyPhotos"));
+        return people[0].Count() >= 2 ? photos : new Failure(Metrology.Studies.StudyFailures.TooSmall, StudyTexts.Get("studyFolder.everyoneHasOnePhotoOnly"), StudyTexts.Get("studyFolder.letEveryoneTakeAtLeast"));
     }
 
-    private static string Place(CardPoint p) => string.Create(CultureInfo.InvariantCulture, $"the mark at u {p.U:0.0}, v {p.V:0.0} mm");
+    private static string Place(CardPoint p) => StudyTexts.Say("studyFolder.markAtUVMm", p.U, p.V);
 
     // File names may hold anything.
     private static string Shown(string name) => string.Concat(name.Select(c => char.IsControl(c) ? '?' : c).Take(LongestName));

@@ -12,8 +12,8 @@ public static class StudyWords
     public static string Extent(StudyAnswer answer)
     {
         StudySize size = answer.U.Study.Size;
-        string times = answer.Request.Readings.Photos ? $"{size.Repeats} photos each" : $"{size.Repeats} readings each";
-        return $"{size.Operators} people or phones, {times}, {size.Parts} marks: {size.Readings} readings of u and v";
+        string times = answer.Request.Readings.Photos ? StudyTexts.Say("studyWords.photosEach", size.Repeats) : StudyTexts.Say("studyWords.readingsEach", size.Repeats);
+        return StudyTexts.Say("studyWords.peopleOrPhonesMarksReadings", size.Operators, times, size.Parts, size.Readings);
     }
 
     /// <summary>The gauge of the worse axis against the tolerance.</summary>
@@ -22,21 +22,21 @@ public static class StudyWords
         StudyAxis worse = answer.Worse;
         VarianceComponent gauge = worse.Study[StudyPart.Gauge];
         (double percent, Metrology.MonteCarlo.Interval interval) = worse.Study.OfTolerance(StudyPart.Gauge, FullWidth(answer));
-        return $"Along {worse.Axis}, the worse axis, a reading has a standard deviation of {Mm(gauge.StandardDeviation)} mm ({Interval(gauge)}) over people and photos; six of them are {Percent(percent)} % ({Percent(interval.Low)} to {Percent(interval.High)} %) of the full tolerance width of {Short(FullWidth(answer))} mm.";
+        return StudyTexts.Say("studyWords.alongWorseAxisReadingHas", worse.Axis, Mm(gauge.StandardDeviation), Interval(gauge), Percent(percent), Percent(interval.Low), Percent(interval.High), Short(FullWidth(answer)));
     }
 
     public static string Word(StudyAnswer answer) => Verdict(answer) switch
     {
-        StudyVerdict.Fits => "Fit for the tolerance",
-        StudyVerdict.TooCoarse => "Too coarse for the tolerance",
-        _ => "Undecided",
+        StudyVerdict.Fits => StudyTexts.Get("studyWords.fitForTolerance"),
+        StudyVerdict.TooCoarse => StudyTexts.Get("studyWords.tooCoarseForTolerance"),
+        _ => StudyTexts.Get("studyWords.undecided"),
     };
 
     public static string Claim(StudyAnswer answer) => Verdict(answer) switch
     {
-        StudyVerdict.Fits => $"At most {MostPercent} % of its width, also at the interval's upper end.",
-        StudyVerdict.TooCoarse => $"More than {MostPercent} % of its width, also at the interval's lower end.",
-        _ => $"The interval reaches over {MostPercent} % of the tolerance's width. More people or phones narrow it most.",
+        StudyVerdict.Fits => StudyTexts.Say("studyWords.atMostWidthAlsoAt", MostPercent),
+        StudyVerdict.TooCoarse => StudyTexts.Say("studyWords.moreThanWidthAlsoAt", MostPercent),
+        _ => StudyTexts.Say("studyWords.intervalReachesOverToleranceWidth", MostPercent),
     };
 
     /// <summary>A part in % of the gauge's variance; null for what is no part of it, or without any scatter.</summary>
@@ -54,13 +54,13 @@ public static class StudyWords
     {
         if (axis is not { Repeatability: { } repeat, Gauge: { } gauge })
             return null;
-        string ratios = $"Along {axis.Axis}: stated {Mm(repeat.Stated)} mm; repeatability is {Ratio(repeat)} of it, the whole gauge {Ratio(gauge)}. ";
+        string ratios = StudyTexts.Say("studyWords.alongStatedMmRepeatabilityWhole", axis.Axis, Mm(repeat.Stated), Ratio(repeat), Ratio(gauge));
         // The repeatability's interval is the shorter one: it may show what the gauge's hides.
         return ratios + (repeat.Verdict == StatedVerdict.TooSmall || gauge.Verdict == StatedVerdict.TooSmall
-            ? "The readings scatter more than was stated: the statement is too small for these photos."
+            ? StudyTexts.Get("studyWords.readingsScatterMoreThanWas")
             : repeat.Verdict == StatedVerdict.Larger
-                ? "The stated uncertainty explains the scatter; what is the same in all photos (print, tape, flatness) does not show in it."
-                : "The stated uncertainty explains the scatter.");
+                ? StudyTexts.Get("studyWords.statedUncertaintyExplainsScatterWhat")
+                : StudyTexts.Get("studyWords.statedUncertaintyExplainsScatter"));
     }
 
     /// <summary>What to look at when photos scatter more than was stated; null when they do not, or mark by mark.</summary>
@@ -68,7 +68,7 @@ public static class StudyWords
     public static string? Suspect(StudyAnswer answer) => answer.Axes.Any(axis =>
         axis.Gauge is { } gauge && (gauge.Verdict == StatedVerdict.TooSmall || axis.Repeatability!.Verdict == StatedVerdict.TooSmall)
         && axis.Study.Components.TryGetValue(StudyPart.Photo, out VarianceComponent? photo) && photo.Variance > 0.5 * axis.Study[StudyPart.Gauge].Variance)
-        ? "Most of it is from photo to photo, all marks alike: measure how high the tape lies above the card and give it (--tape-height)."
+        ? StudyTexts.Get("studyWords.mostFromPhotoPhotoAll")
         : null;
 
     /// <summary>What was done with the numbers.</summary>
@@ -81,48 +81,48 @@ public static class StudyWords
             GaugeStudy study = axis.Study;
             AnovaTest? test = study.Rows.First(r => r.Source == AnovaSource.Interaction).Test;
             if (study.IsPooled)
-                yield return $"{axis.Axis}: the interaction is pooled with repeatability, its p {P(test!.Probability)} is above {Short(study.Options.PoolAbove)}; intervals come from the mean squares before pooling.";
+                yield return StudyTexts.Say("studyWords.interactionPooledWithRepeatabilityP", axis.Axis, P(test!.Probability), Short(study.Options.PoolAbove));
             string[] negative = [.. study.Components.Values.Where(c => c.WasNegative).Select(c => Name(c.Part, answer.Request.Readings.Photos))];
             if (negative.Length > 0)
-                yield return $"{axis.Axis}: estimated below zero and set to 0: {string.Join(", ", negative)}.";
+                yield return StudyTexts.Say("studyWords.estimatedBelowZeroAndSet", axis.Axis, string.Join(", ", negative));
             if (study[StudyPart.Gauge].Variance == 0)
-                yield return $"{axis.Axis}: all readings of a mark are equal; they may be rounded too coarsely to show any scatter.";
+                yield return StudyTexts.Say("studyWords.allReadingsMarkEqualThey", axis.Axis);
         }
 
         if (answer.U.Study.Size.Operators < 4)
-            yield return "With two or three people the share of the people, and with it the gauge, is known badly: its interval is wide.";
+            yield return StudyTexts.Get("studyWords.withTwoOrThreePeople");
     }
 
     public static string Plan(StudyPlan plan)
     {
         if (plan.Best is { } best)
-            return $"For the gauge to ±{Percent(100 * plan.Wanted)} % at 95 %: {best.Photos} photos, {best.Size.Operators} people or phones with {best.Size.Repeats} each, of {best.Size.Parts} marks.";
+            return StudyTexts.Say("studyWords.forGaugeAtPhotosPeople", Percent(100 * plan.Wanted), best.Photos, best.Size.Operators, best.Size.Repeats, best.Size.Parts);
         PlannedStudy closest = plan.Rows.MinBy(r => r.HalfWidth)!;
-        return $"±{Percent(100 * plan.Wanted)} % is not reached with {StudyPlan.MostOperators} people and {StudyPlan.MostRepeats} photos each: {closest.Size.Operators} people with {closest.Size.Repeats} each give ±{Percent(100 * closest.HalfWidth)} %.";
+        return StudyTexts.Say("studyWords.notReachedWithPeopleAnd", Percent(100 * plan.Wanted), StudyPlan.MostOperators, StudyPlan.MostRepeats, closest.Size.Operators, closest.Size.Repeats, Percent(100 * closest.HalfWidth));
     }
 
     public static string Name(StudyPart part, bool photos) => part switch
     {
-        StudyPart.Photo => "photo to photo",
-        StudyPart.Within => photos ? "mark to mark in a photo" : "reading to reading",
-        StudyPart.Repeatability => "repeatability",
-        StudyPart.Operator => "people or phones",
-        StudyPart.Interaction => "people × marks",
-        StudyPart.Reproducibility => "reproducibility",
-        StudyPart.Gauge => "gauge, all together",
-        StudyPart.Parts => "marks' places",
-        _ => "total",
+        StudyPart.Photo => StudyTexts.Get("studyWords.photoPhoto"),
+        StudyPart.Within => photos ? StudyTexts.Get("studyWords.markMarkInPhoto") : StudyTexts.Get("studyWords.readingReading"),
+        StudyPart.Repeatability => StudyTexts.Get("studyWords.repeatability"),
+        StudyPart.Operator => StudyTexts.Get("studyWords.peopleOrPhones"),
+        StudyPart.Interaction => StudyTexts.Get("studyWords.peopleMarks"),
+        StudyPart.Reproducibility => StudyTexts.Get("studyWords.reproducibility"),
+        StudyPart.Gauge => StudyTexts.Get("studyWords.gaugeAllTogether"),
+        StudyPart.Parts => StudyTexts.Get("studyWords.marksPlaces"),
+        _ => StudyTexts.Get("studyWords.total"),
     };
 
     public static string Name(AnovaSource source) => source switch
     {
-        AnovaSource.Part => "marks",
-        AnovaSource.Operator => "people or phones",
-        AnovaSource.Interaction => "people × marks",
-        AnovaSource.Photo => "photos of one person",
-        AnovaSource.Repeatability => "repeatability",
-        AnovaSource.Pooled => "pooled",
-        _ => "total",
+        AnovaSource.Part => StudyTexts.Get("studyWords.marks"),
+        AnovaSource.Operator => StudyTexts.Get("studyWords.peopleOrPhones"),
+        AnovaSource.Interaction => StudyTexts.Get("studyWords.peopleMarks"),
+        AnovaSource.Photo => StudyTexts.Get("studyWords.photosOnePerson"),
+        AnovaSource.Repeatability => StudyTexts.Get("studyWords.repeatability"),
+        AnovaSource.Pooled => StudyTexts.Get("studyWords.pooled"),
+        _ => StudyTexts.Get("studyWords.total"),
     };
 
     /// <summary>The components in the order in which tables list them.</summary>
@@ -141,9 +141,9 @@ public static class StudyWords
 
     public static string Percent(double percent) => percent.ToString(percent < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    private static string Interval(VarianceComponent c) => $"95 %: {Mm(c.DeviationInterval.Low)} to {Mm(c.DeviationInterval.High)}";
+    private static string Interval(VarianceComponent c) => StudyTexts.Say("studyWords.to", Mm(c.DeviationInterval.Low), Mm(c.DeviationInterval.High));
 
-    private static string Ratio(StatedComparison c) => string.Create(CultureInfo.InvariantCulture, $"{c.Ratio:0.00} ({c.Interval.Low:0.00} to {c.Interval.High:0.00})");
+    private static string Ratio(StatedComparison c) => StudyTexts.Say("studyWords.to2", c.Ratio, c.Interval.Low, c.Interval.High);
 
     private static string Short(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

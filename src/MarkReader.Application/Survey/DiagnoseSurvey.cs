@@ -2,6 +2,7 @@ using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Shims;
 using MarkReader.Alignment.Survey;
 using MarkReader.Application.Shims;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Survey;
@@ -41,8 +42,8 @@ public static class DiagnoseSurvey
 
     public static Outcome<SurveyAnswer> Run(SurveyRequest request)
     {
-        const string tolerance = "say how far apart two marks over the bed may lie, for example 0.5 mm";
-        if (InputChecks.Between(request.Tolerance, (0.01, 100), SurveyInputFailures.ToleranceInvalid, "the tolerance of the spread in mm", tolerance) is { } wrong)
+        string tolerance = InputTexts.Get("diagnoseSurvey.sayHowFarApartTwo");
+        if (InputChecks.Between(request.Tolerance, (0.01, 100), SurveyInputFailures.ToleranceInvalid, InputTexts.Get("diagnoseSurvey.toleranceSpreadInMm"), tolerance) is { } wrong)
             return wrong;
         IReadOnlyList<SurveyMark> marks = request.Marks.Marks;
         if (!BedOf(request).TryGet(out Bed? bed, out Failure? failure) || !CornerSurvey.Diagnose(bed, marks).TryGet(out SurveyDiagnosis? diagnosis, out failure))
@@ -62,7 +63,7 @@ public static class DiagnoseSurvey
         (Length x, Length y) = (request.Marks.Marks.Max(m => m.X), request.Marks.Marks.Max(m => m.Y));
         return Math.Min(x.Millimetres, y.Millimetres) >= LeastReach
             ? new Bed(x, y)
-            : new Failure(SurveyFailures.BedInvalid, "the marks do not show how far head and gantry travel", "give both full travels in mm (command line: --bed X,Y)");
+            : new Failure(SurveyFailures.BedInvalid, InputTexts.Get("diagnoseSurvey.marksDoNotShowHow"), InputTexts.Get("diagnoseSurvey.giveBothFullTravelsIn"));
     }
 
     private static SurveySpread? Spread(SurveyDiagnosis diagnosis, IReadOnlyList<SurveyMark> marks, Length tolerance)

@@ -1,6 +1,7 @@
 using System.Text;
 using MarkReader.Alignment.Estimates;
 using MarkReader.Alignment.Survey;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Survey;
@@ -32,9 +33,9 @@ public static class SurveyFile
     internal static Outcome<SurveyMark> Mark(string where, double[] numbers)
     {
         if (!numbers.All(double.IsFinite))
-            return Unreadable($"{where} has a number that is not finite", "give x, y, u, v and the uncertainty in mm");
-        (double uncertainty, string what) = (numbers[4], $"the standard uncertainty of {where} in mm");
-        if (InputChecks.Between(uncertainty, (LeastUncertainty, MostUncertainty), SurveyFailures.MarkInvalid, what, "give every mark its standard uncertainty in mm, about 0.05") is { } wrong)
+            return Unreadable(InputTexts.Say("surveyFile.hasNumberThatNotFinite", where), InputTexts.Get("surveyFile.giveXYUV"));
+        (double uncertainty, string what) = (numbers[4], InputTexts.Say("surveyFile.standardUncertaintyInMm", where));
+        if (InputChecks.Between(uncertainty, (LeastUncertainty, MostUncertainty), SurveyFailures.MarkInvalid, what, InputTexts.Get("surveyFile.giveEveryMarkStandardUncertainty")) is { } wrong)
             return wrong;
         return new SurveyMark(
             Length.FromMillimetres(numbers[0]), Length.FromMillimetres(numbers[1]), new(new(numbers[2], numbers[3]), Covariance2.Isotropic(uncertainty)));
@@ -43,5 +44,5 @@ public static class SurveyFile
     internal static Failure Unreadable(string reason, string hint) => new(SurveyInputFailures.FileUnreadable, reason, hint);
 
     private static Failure Empty() => new(
-        SurveyInputFailures.FileEmpty, "the file has no marks", "begin with the line x,y,u,v,uncertainty and give one line for each mark, in mm");
+        SurveyInputFailures.FileEmpty, InputTexts.Get("surveyFile.fileHasNoMarks"), InputTexts.Get("surveyFile.beginWithLineXY"));
 }

@@ -1,4 +1,5 @@
 using MarkReader.Application.Inputs;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Survey;
@@ -11,5 +12,5 @@ public static class TravelsText
 {
     public static Outcome<Travels> Read(string text) => PairText.Read(text) is { } pair
         ? new Travels(pair.X, pair.Y)
-        : new Failure(SurveyInputFailures.BedUnreadable, $"'{PairText.Shown(text)}' is not two travels", "write the head's and the gantry's full travel in mm with a comma between, like 500,400");
+        : new Failure(SurveyInputFailures.BedUnreadable, InputTexts.Word("travelsText.notTwoTravels", PairText.Shown(text)), InputTexts.Get("travelsText.writeHeadAndGantryFull"));
 }

@@ -24,11 +24,11 @@ internal sealed record EventDocument(string Text, string? Photo)
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 4 }, out string unreadable);
         if (document is null)
-            return Unreadable($"the event {unreadable}");
+            return Unreadable(VisitLogTexts.Say("eventDocument.event", unreadable));
         if (document.RootElement.ValueKind != JsonValueKind.Object)
-            return Unreadable("the event is not an object");
+            return Unreadable(VisitLogTexts.Get("eventDocument.eventNotObject"));
         JsonFields fields = new(VisitLogFailures.EventUnreadable);
-        JsonObject e = new(fields, document.RootElement, "the event");
+        JsonObject e = new(fields, document.RootElement, VisitLogTexts.Get("eventDocument.event2"));
         if (!e.Has("mark") && !e.Has("tap"))
             return new EventDocument(Encoding.UTF8.GetString(JsonText.WithoutMark(bytes).Span), null);
         string photo = e.Text("photo");
@@ -37,12 +37,12 @@ internal sealed record EventDocument(string Text, string? Photo)
         if (fields.Wrong is { } wrong)
             return wrong;
         if (s_measured.Concat(tap is null ? [] : ["mark"]).FirstOrDefault(e.Has) is { } twice)
-            return new Failure(VisitLogFailures.EventUnreadable, $"the event has both '{(tap is null ? "mark" : "tap")}' and '{twice}'", "give photo and mark, or photo and tap, or u, v and their uncertainty");
+            return new Failure(VisitLogFailures.EventUnreadable, VisitLogTexts.Word("eventDocument.eventHasBothAnd", tap is null ? "mark" : "tap", twice), VisitLogTexts.Get("eventDocument.givePhotoAndMarkOr"));
         Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, photo, tap.Value);
         if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Read(visit).TryGet(out Visit? read, out failure))
             return failure;
         if (visit.Events.FirstOrDefault(kept => kept.Photo == photo && IsSame(kept.Text, mark)) is { } used)
-            return new Failure(VisitLogFailures.PhotoMarkUsed, $"this mark of this very photo is entry {used.Number} of the visit already", "fire the pulse that is asked for, and photograph its mark; or take that entry back first");
+            return new Failure(VisitLogFailures.PhotoMarkUsed, VisitLogTexts.Word("eventDocument.thisMarkThisVeryPhoto", used.Number), VisitLogTexts.Get("eventDocument.firePulseThatAskedFor"));
         return new EventDocument(Fill(document.RootElement, mark, read.Setup.PulseScatter), photo);
     }
 
@@ -54,7 +54,7 @@ internal sealed record EventDocument(string Text, string? Photo)
 
     private static PixelPoint Tap(JsonFields fields, JsonElement element)
     {
-        JsonObject tap = fields.Object(element, "the event's tap", "x", "y");
+        JsonObject tap = fields.Object(element, VisitLogTexts.Get("eventDocument.eventTap"), "x", "y");
         return new(tap.Number("x"), tap.Number("y"));
     }
 
@@ -78,5 +78,5 @@ internal sealed record EventDocument(string Text, string? Photo)
         return Encoding.UTF8.GetString(text.ToArray());
     }
 
-    private static Failure Unreadable(string what) => new(VisitLogFailures.EventUnreadable, what, "send one event as a visit file has it: {\"kind\": \"mark\", …}; the README shows them");
+    private static Failure Unreadable(string what) => new(VisitLogFailures.EventUnreadable, what, VisitLogTexts.Get("eventDocument.sendOneEventAsVisit"));
 }

@@ -22,7 +22,7 @@ internal static class PhotoMarks
                 return marks[i];
         }
 
-        return new Failure(VisitLogFailures.PhotoMarkUnknown, $"the photo has {marks.Count} marks and none of this number", "count them from 0, as measure sorts them: by u");
+        return new Failure(VisitLogFailures.PhotoMarkUnknown, VisitLogTexts.Word("photoMarks.photoHasMarksAndNone", marks.Count), VisitLogTexts.Get("photoMarks.countThemFromAsMeasure"));
     }
 
     /// <summary>The mark at a place in the photo that the user shows; the photo is measured for it.</summary>

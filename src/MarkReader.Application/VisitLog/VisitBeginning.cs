@@ -23,23 +23,23 @@ public sealed record VisitBeginning(long? MachineId, string Note, string DoneBy 
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 4 }, out string unreadable);
         if (document is null)
-            return new Failure(VisitLogFailures.BeginningUnreadable, $"what begins the visit {unreadable}", "write {\"machine\": 3}, with the number of a machine that is kept");
+            return new Failure(VisitLogFailures.BeginningUnreadable, VisitLogTexts.Word("visitBeginning.whatBeginsVisit", unreadable), VisitLogTexts.Get("visitBeginning.writeMachineWithNumberMachine"));
         JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
-        JsonObject beginning = fields.Object(document.RootElement, "what begins the visit", "machine", "practice", "note", "doneBy");
+        JsonObject beginning = fields.Object(document.RootElement, VisitLogTexts.Get("visitBeginning.whatBeginsVisit2"), "machine", "practice", "note", "doneBy");
         PracticeRequest? practice = beginning.Find("practice") is { } wanted ? Practise(fields, wanted) : null;
         double machine = practice is null ? beginning.Number("machine") : 0;
         VisitDescription words = VisitDescription.Read(fields, beginning);
         if (!(machine >= 0 && machine <= LargestId) || machine != Math.Floor(machine))
-            fields.Refuse("'machine' of what begins the visit is not the number of a machine", "give the id of a machine that is kept");
+            fields.Refuse(VisitLogTexts.Get("visitBeginning.machineWhatBeginsVisitNot"), VisitLogTexts.Get("visitBeginning.giveIdMachineThatKept"));
         return fields.Wrong is { } wrong ? wrong : new VisitBeginning(practice is null ? (long)machine : null, words.Note, words.DoneBy, practice);
     }
 
     internal static PracticeRequest Practise(JsonFields fields, JsonElement element)
     {
-        JsonObject wanted = fields.Object(element, "the practice machine", "seed", "slope", "twist", "bend", "mark", "tolerance");
+        JsonObject wanted = fields.Object(element, VisitLogTexts.Get("visitBeginning.practiceMachine"), "seed", "slope", "twist", "bend", "mark", "tolerance");
         double seed = wanted.Number("seed");
         if (!(seed >= 0 && seed < MostSeeds) || seed != Math.Floor(seed))
-            fields.Refuse("'seed' of the practice machine is not a whole number from 0 to 999999", "give the number of the machine, 7 for example");
+            fields.Refuse(VisitLogTexts.Get("visitBeginning.seedPracticeMachineNotWhole"), VisitLogTexts.Get("visitBeginning.giveNumberMachineForExample"));
         PracticeRequest request = new(
             fields.Wrong is null ? (int)seed : 0,
             wanted.Number("slope", PracticeRequest.UsualSlope),

@@ -19,9 +19,9 @@ public sealed record VisitDescription(string Note, string DoneBy)
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 2 }, out string unreadable);
         if (document is null)
-            return new Failure(VisitLogFailures.BeginningUnreadable, $"the visit's words {unreadable}", "write {\"note\": \"…\", \"doneBy\": \"…\"}");
+            return new Failure(VisitLogFailures.BeginningUnreadable, VisitLogTexts.Word("visitDescription.visitWords", unreadable), VisitLogTexts.Get("visitDescription.writeNoteDoneby"));
         JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
-        VisitDescription words = Read(fields, fields.Object(document.RootElement, "the visit's words", "note", "doneBy"));
+        VisitDescription words = Read(fields, fields.Object(document.RootElement, VisitLogTexts.Get("visitDescription.visitWords2"), "note", "doneBy"));
         return fields.Wrong is { } wrong ? wrong : words;
     }
 
@@ -29,7 +29,7 @@ public sealed record VisitDescription(string Note, string DoneBy)
     public static Outcome<VisitDescription> Check(string note, string doneBy)
     {
         JsonFields fields = new(VisitLogFailures.BeginningUnreadable);
-        VisitDescription words = Checked(fields, "the visit", note, doneBy);
+        VisitDescription words = Checked(fields, VisitLogTexts.Get("common.visit"), note, doneBy);
         return fields.Wrong is { } wrong ? wrong : words;
     }
 
@@ -39,9 +39,9 @@ public sealed record VisitDescription(string Note, string DoneBy)
     {
         string note = noteText.ReplaceLineEndings("\n").Trim(), doneBy = name.Trim();
         if (note.Length > LongestNote || note.Any(c => char.IsControl(c) && c is not '\n'))
-            fields.Refuse($"'note' of {where} is longer than {LongestNote} signs, or has signs that cannot be shown", "shorten it");
+            fields.Refuse(VisitLogTexts.Word("visitDescription.noteLongerThanSignsOr", where, LongestNote), VisitLogTexts.Get("visitDescription.shorten"));
         if (doneBy.Length > LongestName || doneBy.Any(char.IsControl))
-            fields.Refuse($"'doneBy' of {where} is longer than {LongestName} signs, or has signs that cannot be shown", "give the name of who does the work");
+            fields.Refuse(VisitLogTexts.Word("visitDescription.donebyLongerThanSignsOr", where, LongestName), VisitLogTexts.Get("visitDescription.giveNameWhoDoesWork"));
         return new(note, doneBy);
     }
 }

@@ -37,7 +37,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
             if (visit.All.FirstOrDefault(e => e.Request.Key == key) is { } earlier)
                 return earlier.Request == request ? Again(visit, earlier) : RequestKey.Reused();
             if (!expected.Admits(visit.Entry.Version))
-                return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
+                return StorageFailures.ChangedMeanwhile(VisitLogTexts.Say("visitDesk.visit", id), visit.Entry.Version);
             if (document is null && !EventDocument.Read(bytes, photos, visit).TryGet(out document, out failure))
                 return failure;
             if (!Check(visit, document).TryGet(out Checked? next, out failure))
@@ -61,12 +61,12 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure))
             return failure;
         if (!expected.Admits(visit.Entry.Version))
-            return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(VisitLogTexts.Say("visitDesk.visit", id), visit.Entry.Version);
         if (visit.Events.LastOrDefault(e => number is null || e.Number == number) is not { } wanted)
         {
             return number is { } none
-                ? new Failure(VisitLogFailures.EventUnknown, $"visit {id} has no event {none} that counts", "see the visit for what counts")
-                : new Failure(VisitLogFailures.NothingToTakeBack, $"visit {id} has no event", "see the visit for what counts");
+                ? new Failure(VisitLogFailures.EventUnknown, VisitLogTexts.Word("visitDesk.visitHasNoEventThat", id, none), VisitLogTexts.Get("visitDesk.seeVisitForWhatCounts"))
+                : new Failure(VisitLogFailures.NothingToTakeBack, VisitLogTexts.Word("visitDesk.visitHasNoEvent", id), VisitLogTexts.Get("visitDesk.seeVisitForWhatCounts"));
         }
 
         return AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.FileWithout(wanted.Number))).TryGet(out _, out failure)
@@ -78,7 +78,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
     {
         byte[] file = Encoding.UTF8.GetBytes(visit.FileWith(e.Text));
         if (file.Length > VisitFile.MostBytes)
-            return new Failure(VisitLogFailures.TooLarge, $"the visit's file would have more than {VisitFile.MostBytes >> 20} MB", "begin a new visit");
+            return new Failure(VisitLogFailures.TooLarge, VisitLogTexts.Word("visitDesk.visitFileWouldHaveMore", VisitFile.MostBytes >> 20), VisitLogTexts.Get("visitDesk.beginNewVisit"));
         return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure)
             ? new Checked(e, advice)
             : StepWords.Name(failure, [.. Steps(visit.Events), (visit.All.Select(kept => kept.Number).DefaultIfEmpty().Max() + 1, e.Text)]);

@@ -31,9 +31,9 @@ public static class VisitLogFailures
     public static readonly FailureCode TooMany = new("TOO_MANY_VISITS", FailureKind.BadInput);
 
     /// <summary>What was sent was made for another state of the visit.</summary>
-    public static Failure GoneOn(long id) => new(StorageFailures.Changed, $"visit {id} has gone on meanwhile and asks for something else now", "look at what it asks for now");
+    public static Failure GoneOn(long id) => new(StorageFailures.Changed, VisitLogTexts.Word("visitLogFailures.visitHasGoneOnMeanwhile", id), VisitLogTexts.Get("visitLogFailures.lookAtWhatAsksFor"));
 
-    internal static Failure Full() => new(TooMany, $"{VisitStore.Most} visits are kept already", "delete those that are no longer needed");
+    internal static Failure Full() => new(TooMany, VisitLogTexts.Word("visitLogFailures.visitsKeptAlready", VisitStore.Most), VisitLogTexts.Get("visitLogFailures.deleteThoseThatNoLonger"));
 
-    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, $"no visit {id} is kept", "choose one from the list of visits");
+    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, VisitLogTexts.Word("visitLogFailures.noVisitKept", id), VisitLogTexts.Get("visitLogFailures.chooseOneFromListVisits"));
 }

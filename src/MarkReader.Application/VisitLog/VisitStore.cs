@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Dapper;
 using MarkReader.Application.Machines;
@@ -74,7 +73,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
         if (Find(connection, id) is not { } visit)
             return VisitLogFailures.NotKept(id);
         if (!expected.Admits(visit.Entry.Version))
-            return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(VisitLogTexts.Say("visitStore.visit", id), visit.Entry.Version);
         connection.Execute("DELETE FROM visits WHERE id = @id", new { id });
         transaction.Commit();
         return visit;
@@ -108,7 +107,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
         if (Find(connection, id) is not { } visit)
             return VisitLogFailures.NotKept(id);
         if (!expected.Admits(visit.Entry.Version))
-            return StorageFailures.ChangedMeanwhile($"visit {id}", visit.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(VisitLogTexts.Say("visitStore.visit", id), visit.Entry.Version);
         if (!change(connection, visit).TryGet(out _, out Failure? failure))
             return failure;
         connection.Execute("UPDATE visits SET version = version + 1, changed_at = @time WHERE id = @id", new { id, time = Now() });
@@ -122,7 +121,7 @@ public sealed class VisitStore(Database database, TimeProvider clock)
         if (beginning.MachineId is { } id)
             return MachineStore.Find(connection, id) is { } kept ? new NamedMachine(kept.Entry.Id, kept.Entry.Name, kept.Text) : MachineFailures.NotKept(id);
         return PracticeMachineFile.Write(beginning.Practice!).TryGet(out string? text, out Failure? failure)
-            ? new NamedMachine(null, string.Create(CultureInfo.InvariantCulture, $"practice machine {beginning.Practice!.Seed}"), text)
+            ? new NamedMachine(null, VisitLogTexts.Say("visitStore.practiceMachine", beginning.Practice!.Seed), text)
             : failure;
     }
 

@@ -1,4 +1,5 @@
 using MarkReader.Cameras.Boards;
+using MarkReader.Cameras.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Cameras.Calibration;
@@ -14,20 +15,20 @@ public static class CameraCalibration
     public static Outcome<CalibratedCamera> Calibrate(IReadOnlyList<BoardView> views)
     {
         if (views.Count < LeastViews)
-            return new Failure(CalibrationFailures.TooFewViews, $"{views.Count} photos of the board can be used, {LeastViews} are needed", "take more photos of the board, from other sides");
+            return new Failure(CalibrationFailures.TooFewViews, CalibrationTexts.Word("cameraCalibration.photosBoardCanBeUsed", views.Count, LeastViews), CalibrationTexts.Get("cameraCalibration.takeMorePhotosBoardFrom"));
         if (views.FirstOrDefault(v => v.Photo != views[0].Photo) is { } other)
         {
             return new Failure(
                 CalibrationFailures.Sizes,
-                $"{other.Name} is {other.Photo.Width} x {other.Photo.Height} px, {views[0].Name} is {views[0].Photo.Width} x {views[0].Photo.Height} px",
-                "take all photos with the same lens and setting, none cropped or zoomed");
+                CalibrationTexts.Word("cameraCalibration.xPxXPx", other.Name, other.Photo.Width, other.Photo.Height, views[0].Name, views[0].Photo.Width, views[0].Photo.Height),
+                CalibrationTexts.Get("cameraCalibration.takeAllPhotosWithSame"));
         }
 
         if (Start(views) is not { } start
             || ViewScreen.Fit(views, CameraTerms.All, start) is not { } screened
             || new ModelChoice(screened.Views).Simplest(screened.Fit) is not { } chosen)
         {
-            return new Failure(CalibrationFailures.Undetermined, "the photos do not determine the camera", "take photos of the board tilted to all four sides by about 30 degrees, and turned by a quarter");
+            return new Failure(CalibrationFailures.Undetermined, CalibrationTexts.Get("cameraCalibration.photosDoNotDetermineCamera"), CalibrationTexts.Get("cameraCalibration.takePhotosBoardTiltedAll"));
         }
 
         return Result(screened.Views, screened.Dropped, chosen.Fit, chosen.Evidence);

@@ -1,5 +1,6 @@
 using MarkReader.Cameras.Calibration;
 using MarkReader.Cameras.Models;
+using MarkReader.Cameras.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -40,15 +41,15 @@ public sealed record CameraProfile(
     public Outcome<CameraModel> For(CameraTraits photo)
     {
         if (Traits.Tell && photo.Tell && !Traits.SameLens(photo))
-            return Misfit(photo.Zoom != Traits.Zoom ? "the photo was zoomed" : "the photo is of another camera or lens");
+            return Misfit(photo.Zoom != Traits.Zoom ? CalibrationTexts.Get("cameraProfile.photoWasZoomed") : CalibrationTexts.Get("cameraProfile.photoAnotherCameraOrLens"));
         if (photo.Zoom != Traits.Zoom)
-            return Misfit("the photo was zoomed");
+            return Misfit(CalibrationTexts.Get("cameraProfile.photoWasZoomed"));
         (int width, int height) = (photo.Sensor.Width, photo.Sensor.Height);
         if (Math.Abs(((double)width * Camera.Photo.Height / ((double)height * Camera.Photo.Width)) - 1) > SameAspect)
-            return Misfit($"the photo is {width} x {height} px, the profile is of {Camera.Photo.Width} x {Camera.Photo.Height} px: it was cropped, or turned without a note of it");
+            return Misfit(CalibrationTexts.Say("cameraProfile.photoXPxProfileX", width, height, Camera.Photo.Width, Camera.Photo.Height));
         return Camera.Photo == photo.Sensor ? Camera : Camera.Resized(photo.Sensor);
     }
 
     private Failure Misfit(string why) => new(
-        ProfileFailures.Misfit, $"the camera profile '{Name}' does not fit: {why}", "send the photo as the camera stored it, or measure it without the profile");
+        ProfileFailures.Misfit, CalibrationTexts.Word("cameraProfile.cameraProfileDoesNotFit", Name, why), CalibrationTexts.Get("cameraProfile.sendPhotoAsCameraStored"));
 }

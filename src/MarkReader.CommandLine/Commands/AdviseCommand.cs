@@ -13,14 +13,14 @@ internal static class AdviseCommand
 {
     public static Command Create()
     {
-        Option<string> visit = new("--visit") { Description = "JSON file with the machine and the events of the visit so far", HelpName = "FILE", Required = true };
+        Option<string> visit = new("--visit") { Description = CommandTexts.Get("adviseCommand.jsonFileWithMachineAnd"), HelpName = "FILE", Required = true };
         Option<bool> json = CommonOptions.Json();
-        Command command = new("advise", "Say what to do next on a visit: fire, turn a screw, survey, shim, move, done") { visit, json };
+        Command command = new("advise", CommandTexts.Get("adviseCommand.sayWhatDoNextOn")) { visit, json };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
             string path = call.GetRequiredValue(visit);
-            if (!InputFile.Read(path, VisitFile.MostBytes, "a visit file", "give one visit only").TryGet(out InputFile? file, out Failure? failure))
+            if (!InputFile.Read(path, VisitFile.MostBytes, CommandTexts.Get("common.visitFile"), CommandTexts.Get("common.giveOneVisitOnly")).TryGet(out InputFile? file, out Failure? failure))
                 return terminal.Refuse(failure);
             if (!AdviseVisit.Run(file.Bytes).TryGet(out VisitAdvice? advice, out failure))
                 return terminal.Refuse(failure);

@@ -14,9 +14,9 @@ internal static class AimCommand
     {
         AimOptions options = new();
         Option<bool> json = CommonOptions.Json();
-        Option<string> overlay = CommonOptions.Overlay("near mark, far mark and aim point");
+        Option<string> overlay = CommonOptions.Overlay(CommandTexts.Get("aimCommand.nearMarkFarMarkAnd"));
         Option<string> debug = CommonOptions.DebugDir();
-        Command command = new("aim", "Work out the aim point of a leg from its near and its far mark");
+        Command command = new("aim", CommandTexts.Get("aimCommand.workOutAimPointLeg"));
         foreach (Option option in (IEnumerable<Option>)[.. options.All, json, overlay, debug])
             command.Options.Add(option);
         command.SetAction(call =>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Aiming;
 using MarkReader.CommandLine.Input;
 using MarkReader.Imaging.Pipeline;
@@ -13,23 +12,23 @@ internal sealed record AimRequest(AimPhotos Photos, LegInput Leg, MeasureOptions
 /// <summary>The options of aim and their reading.</summary>
 internal sealed class AimOptions
 {
-    private const string Combination = "give --near and --far, or --photo with --first left, right, upper or lower, or --photo with --near-at and --far-at";
+    private static string Combination => CommandTexts.Get("aimOptions.giveNearAndFarOr");
 
-    private readonly Option<string> _near = new("--near") { Description = "Photo of the near mark, on the card", HelpName = "PHOTO" };
-    private readonly Option<string> _far = new("--far") { Description = "Photo of the far mark; it may also show the near mark (same tape)", HelpName = "PHOTO" };
-    private readonly Option<string> _photo = new("--photo") { Description = "One photo with both marks, instead of --near and --far", HelpName = "PHOTO" };
-    private readonly Option<string> _first = new("--first") { Description = "With --photo: which mark is the near one, as seen in the photo (left, right, upper, lower)", HelpName = "SIDE" };
-    private readonly Option<string> _nearAt = CommonOptions.Place("--near-at", "Place of the near mark in its photo, in pixels, when the program does not find it; with --photo give --far-at too");
-    private readonly Option<string> _farAt = CommonOptions.Place("--far-at", "The same of the far mark");
-    private readonly Option<string> _nearPath = CommonOptions.Number("--near-path", "Path length from the source mirror's reflecting point to the target at the near station, mm");
-    private readonly Option<string> _farPath = CommonOptions.Number("--far-path", "The same at the far station, mm");
+    private readonly Option<string> _near = new("--near") { Description = CommandTexts.Get("aimOptions.photoNearMarkOnCard"), HelpName = "PHOTO" };
+    private readonly Option<string> _far = new("--far") { Description = CommandTexts.Get("aimOptions.photoFarMarkMayAlso"), HelpName = "PHOTO" };
+    private readonly Option<string> _photo = new("--photo") { Description = CommandTexts.Get("aimOptions.onePhotoWithBothMarks"), HelpName = "PHOTO" };
+    private readonly Option<string> _first = new("--first") { Description = CommandTexts.Get("aimOptions.withPhotoWhichMarkNear"), HelpName = "SIDE" };
+    private readonly Option<string> _nearAt = CommonOptions.Place("--near-at", CommandTexts.Get("aimOptions.placeNearMarkInPhoto"));
+    private readonly Option<string> _farAt = CommonOptions.Place("--far-at", CommandTexts.Get("aimOptions.sameFarMark"));
+    private readonly Option<string> _nearPath = CommonOptions.Number("--near-path", CommandTexts.Get("common.pathLengthFromSourceMirror"));
+    private readonly Option<string> _farPath = CommonOptions.Number("--far-path", CommandTexts.Get("common.sameAtFarStationMm"));
     private readonly Option<string> _pathUncertainty = CommonOptions.Number(
-        "--path-uncertainty", string.Create(CultureInfo.InvariantCulture, $"Standard uncertainty of each path length, mm (default {LegInput.DefaultPathUncertainty})"));
+        "--path-uncertainty", CommandTexts.Say("aimOptions.standardUncertaintyEachPathLength", LegInput.DefaultPathUncertainty));
     private readonly Option<string> _incidence = CommonOptions.Number(
-        "--incidence", "Angle between the beam and the target's normal, in the plane of u: positive when the +u side lies farther along the beam (default 0)", "DEGREES");
+        "--incidence", CommandTexts.Get("common.angleBetweenBeamAndTarget"), "DEGREES");
     private readonly Option<string> _pivot = CommonOptions.Number(
-        "--pivot-offset", "Distance along the path between the mirror's reflecting point and the point about which the beam swings, mm (default 0)");
-    private readonly Option<string> _pivotUncertainty = CommonOptions.Number("--pivot-uncertainty", "Its standard uncertainty, mm (default 0)");
+        "--pivot-offset", CommandTexts.Get("aimOptions.distanceAlongPathBetweenMirror"));
+    private readonly Option<string> _pivotUncertainty = CommonOptions.Number("--pivot-uncertainty", CommandTexts.Get("aimOptions.itsStandardUncertaintyMmDefault"));
 
     private readonly CardOptions _card = new();
 
@@ -70,13 +69,13 @@ internal sealed class AimOptions
     {
         (string? near, string? far, string? photo, string? first) = (call.GetValue(_near), call.GetValue(_far), call.GetValue(_photo), call.GetValue(_first));
         if (photo is not null && (near ?? far) is not null)
-            return new Failure(CommandLineFailures.OptionsConflict, "--photo is given together with --near or --far", Combination);
+            return new Failure(CommandLineFailures.OptionsConflict, CommandTexts.Get("aimOptions.photoGivenTogetherWithNear"), Combination);
         if (photo is not null)
             return nearAt is null && farAt is null ? Both(photo, first) : Named(photo, first, nearAt, farAt);
         if (near is null || far is null)
-            return new Failure(CommandLineFailures.OptionMissing, near is null ? "--near is missing" : "--far is missing", Combination);
+            return new Failure(CommandLineFailures.OptionMissing, near is null ? CommandTexts.Get("aimOptions.nearMissing") : CommandTexts.Get("aimOptions.farMissing"), Combination);
         if (first is not null)
-            return new Failure(CommandLineFailures.OptionsConflict, "--first is given without --photo", Combination);
+            return new Failure(CommandLineFailures.OptionsConflict, CommandTexts.Get("aimOptions.firstGivenWithoutPhoto"), Combination);
         if (!PhotoFile.Read(near).TryGet(out PhotoFile? nearFile, out Failure? failure))
             return failure;
         return PhotoFile.Read(far).TryGet(out PhotoFile? farFile, out failure)
@@ -87,9 +86,9 @@ internal sealed class AimOptions
     private static Outcome<AimPhotos> Named(string photo, string? first, PixelPoint? nearAt, PixelPoint? farAt)
     {
         if (nearAt is null || farAt is null)
-            return new Failure(CommandLineFailures.OptionMissing, nearAt is null ? "--near-at is missing" : "--far-at is missing", "with --photo name the places of both marks, or of none and give --first");
+            return new Failure(CommandLineFailures.OptionMissing, nearAt is null ? CommandTexts.Get("aimOptions.nearAtMissing") : CommandTexts.Get("aimOptions.farAtMissing"), CommandTexts.Get("aimOptions.withPhotoNamePlacesBoth"));
         if (first is not null)
-            return new Failure(CommandLineFailures.OptionsConflict, "--first is given together with --near-at and --far-at", "leave --first out: the places say which mark is which");
+            return new Failure(CommandLineFailures.OptionsConflict, CommandTexts.Get("aimOptions.firstGivenTogetherWithNear"), CommandTexts.Get("aimOptions.leaveFirstOutPlacesSay"));
         return PhotoFile.Read(photo).TryGet(out PhotoFile? file, out Failure? failure)
             ? new AimPhotos.BothNamed(file.Bytes, nearAt.Value, farAt.Value)
             : failure;
@@ -98,9 +97,9 @@ internal sealed class AimOptions
     private static Outcome<AimPhotos> Both(string photo, string? first)
     {
         if (first is null)
-            return new Failure(CommandLineFailures.OptionMissing, "--first is missing", "say which of the two marks is the near one: left, right, upper or lower");
+            return new Failure(CommandLineFailures.OptionMissing, CommandTexts.Get("aimOptions.firstMissing"), CommandTexts.Get("aimOptions.sayWhichTwoMarksNear"));
         if (!Enum.GetNames<FirstMark>().Contains(first, StringComparer.OrdinalIgnoreCase))
-            return new Failure(CommandLineFailures.ChoiceUnknown, $"--first: '{first}' is not known", "use left, right, upper or lower");
+            return new Failure(CommandLineFailures.ChoiceUnknown, CommandTexts.Word("aimOptions.firstNotKnown", first), CommandTexts.Get("aimOptions.useLeftRightUpperOr"));
         return PhotoFile.Read(photo).TryGet(out PhotoFile? file, out Failure? failure)
             ? new AimPhotos.Both(file.Bytes, Enum.Parse<FirstMark>(first, ignoreCase: true))
             : failure;

@@ -13,7 +13,7 @@ internal static class ApertureCommand
     {
         ApertureOptions options = new();
         Option<bool> json = CommonOptions.Json();
-        Command command = new("aperture", "Work out the power that passes a round opening, and what centring gains; or the beam's size from marks");
+        Command command = new("aperture", CommandTexts.Get("apertureCommand.workOutPowerThatPasses"));
         foreach (Option option in (IEnumerable<Option>)[.. options.All, json])
             command.Options.Add(option);
         command.SetAction(call =>

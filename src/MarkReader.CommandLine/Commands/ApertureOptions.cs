@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Apertures;
 using MarkReader.CommandLine.Input;
 using MarkReader.Quantities;
@@ -9,23 +8,21 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>The options of aperture and their reading.</summary>
 internal sealed class ApertureOptions
 {
-    private const string Combination = "give --diameter, --offset-u, --offset-v and the beam by --beam or --marks, or --marks alone for the beam's size";
+    private static string Combination => CommandTexts.Get("apertureOptions.giveDiameterOffsetUOffset");
 
-    private readonly Option<string> _diameter = CommonOptions.Number("--diameter", "Diameter of the opening, mm");
-    private readonly Option<string> _beam = CommonOptions.Number("--beam", "1/e2 diameter of the beam at the opening, mm");
-    private readonly Option<string> _beamUncertainty = CommonOptions.Number("--beam-uncertainty", "Its standard uncertainty, mm (default a tenth of the diameter)");
+    private readonly Option<string> _diameter = CommonOptions.Number("--diameter", CommandTexts.Get("apertureOptions.diameterOpeningMm"));
+    private readonly Option<string> _beam = CommonOptions.Number("--beam", CommandTexts.Get("apertureOptions.eDiameterBeamAtOpening"));
+    private readonly Option<string> _beamUncertainty = CommonOptions.Number("--beam-uncertainty", CommandTexts.Get("apertureOptions.itsStandardUncertaintyMmDefault"));
     private readonly Option<string> _marks = new("--marks")
     {
-        Description = string.Create(
-            CultureInfo.InvariantCulture,
-            $"Instead of --beam: marks of different pulse energies, as energy:diameter or energy:diameter:uncertainty, like 1:2.1,2:2.9,4:3.5; energies in any unit, diameters in mm (uncertainty {EnergyMarksText.DefaultUncertainty} unless given)"),
+        Description = CommandTexts.Say("apertureOptions.insteadBeamMarksDifferentPulse", EnergyMarksText.DefaultUncertainty),
         HelpName = "LIST",
     };
 
-    private readonly Option<string> _offsetU = CommonOptions.Number("--offset-u", "The beam's place from the opening's centre, to the right as one looks at the target, mm");
-    private readonly Option<string> _offsetV = CommonOptions.Number("--offset-v", "The same upwards, mm");
+    private readonly Option<string> _offsetU = CommonOptions.Number("--offset-u", CommandTexts.Get("apertureOptions.beamPlaceFromOpeningCentre"));
+    private readonly Option<string> _offsetV = CommonOptions.Number("--offset-v", CommandTexts.Get("apertureOptions.sameUpwardsMm"));
     private readonly Option<string> _uncertainty = CommonOptions.Number(
-        "--uncertainty", string.Create(CultureInfo.InvariantCulture, $"Standard uncertainty of each of the two, mm (default {OpeningInput.DefaultUncertainty})"));
+        "--uncertainty", CommandTexts.Say("apertureOptions.standardUncertaintyEachTwoMm", OpeningInput.DefaultUncertainty));
 
     public IReadOnlyList<Option> All => [_diameter, _beam, _beamUncertainty, _marks, _offsetU, _offsetV, _uncertainty];
 
@@ -38,7 +35,7 @@ internal sealed class ApertureOptions
         if (numbers.Wrong is { } wrong)
             return wrong;
         if (marks is not null && (beam ?? beamUncertainty) is not null)
-            return new Failure(CommandLineFailures.OptionsConflict, "--marks is given together with --beam or --beam-uncertainty", Combination);
+            return new Failure(CommandLineFailures.OptionsConflict, CommandTexts.Get("apertureOptions.marksGivenTogetherWithBeam"), Combination);
         if (marks is null && beam is null)
             return Missing(_beam);
         bool openingIsAsked = marks is null || (diameter ?? u ?? v ?? uncertainty) is not null;
@@ -49,5 +46,5 @@ internal sealed class ApertureOptions
             marks is not null ? new BeamInput.FromMarks(marks) : new BeamInput.Stated(beam!.Value, beamUncertainty));
     }
 
-    private static Failure Missing(Option option) => new(CommandLineFailures.OptionMissing, $"{option.Name} is missing", Combination);
+    private static Failure Missing(Option option) => new(CommandLineFailures.OptionMissing, CommandTexts.Word("apertureOptions.missing", option.Name), Combination);
 }

@@ -12,12 +12,12 @@ internal static class AuditCommand
 {
     public static Command Create()
     {
-        Argument<string> folder = new("FOLDER") { Description = "Photos, each with a NAME.truth.json beside it" };
+        Argument<string> folder = new("FOLDER") { Description = CommandTexts.Get("auditCommand.photosEachWithNameTruth") };
         Option<bool> json = CommonOptions.Json();
-        Option<bool> photos = new("--photos") { Description = $"List every photo, also when there are more than {AuditText.MostListed}" };
-        Option<string> plot = new("--plot") { Description = "Write errors, coverage and distances by kind of scene as a picture: .svg or .png", HelpName = "FILE" };
+        Option<bool> photos = new("--photos") { Description = CommandTexts.Say("auditCommand.listEveryPhotoAlsoWhen", AuditText.MostListed) };
+        Option<string> plot = new("--plot") { Description = CommandTexts.Get("auditCommand.writeErrorsCoverageAndDistances"), HelpName = "FILE" };
         Option<string> camera = CameraOption.Create();
-        Command command = new("audit", "Measure photos whose marks are known and compare: errors, missed and false marks, coverage") { folder, json, photos, plot, camera };
+        Command command = new("audit", CommandTexts.Get("auditCommand.measurePhotosWhoseMarksKnown")) { folder, json, photos, plot, camera };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
@@ -26,7 +26,7 @@ internal static class AuditCommand
             CameraProfile? profile = null;
             if (call.GetValue(camera) is { } named && !CameraOption.Read(named).TryGet(out profile, out Failure? unread))
                 return terminal.Refuse(unread);
-            if (!AuditFolder.Run(call.GetRequiredValue(folder), new AuditProgress(terminal.Error).Tell, profile).TryGet(out Audit? audit, out Failure? failure))
+            if (!AuditFolder.Run(call.GetRequiredValue(folder), new PhotoProgress(terminal.Error).Tell, profile).TryGet(out Audit? audit, out Failure? failure))
                 return terminal.Refuse(failure);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AuditReport.From(audit)) : AuditText.Of(audit, call.GetValue(photos)));
             // The measuring took long and its figures stand: what is wrong beside them comes after, without a second JSON.

@@ -12,9 +12,9 @@ internal static class BoardCommand
 {
     public static Command Create()
     {
-        Option<string> output = new("--out") { Description = "PDF file to write", HelpName = "FILE", Required = true };
-        Option<string> paper = new("--paper") { Description = $"Page: {string.Join(", ", Paper.All.Select(p => p.Name))} (default {Paper.A4.Name})", HelpName = "NAME" };
-        Command command = new("board", "Write the calibration board to print at 100 %, for the command 'camera'") { output, paper };
+        Option<string> output = new("--out") { Description = CommandTexts.Get("boardCommand.pdfFileWrite"), HelpName = "FILE", Required = true };
+        Option<string> paper = new("--paper") { Description = CommandTexts.Say("boardCommand.pageDefault", string.Join(", ", Paper.All.Select(p => p.Name)), Paper.A4.Name), HelpName = "NAME" };
+        Command command = new("board", CommandTexts.Get("boardCommand.writeCalibrationBoardPrintAt")) { output, paper };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal();
@@ -22,7 +22,7 @@ internal static class BoardCommand
             if (!Paper.Find(call.GetValue(paper) ?? Paper.A4.Name).TryGet(out Paper? page, out Failure? failure))
                 return terminal.Refuse(failure);
             if (!file.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
-                return terminal.Refuse(new(CommandLineFailures.ChoiceUnknown, "--out: the board is written as .pdf only", "name a file ending in .pdf"));
+                return terminal.Refuse(new(CommandLineFailures.ChoiceUnknown, CommandTexts.Get("boardCommand.outBoardWrittenAsPdf"), CommandTexts.Get("boardCommand.nameFileEndingInPdf")));
             if (OutputFile.Write(file, PrintBoard.Pdf(page)) is { } notWritten)
                 return terminal.Refuse(notWritten);
             terminal.Out.WriteLine(CameraTexts.Say("board.line", file, CalibrationBoard.Sheet.Purpose));

@@ -12,11 +12,11 @@ internal static class CameraCommand
 {
     public static Command Create()
     {
-        Argument<string[]> photos = new("PHOTO") { Description = "Photos of the calibration board by one lens, ten or more", Arity = ArgumentArity.OneOrMore };
-        Option<string> output = new("--out") { Description = "Profile to write, .json, for --camera of the commands that measure", HelpName = "FILE", Required = true };
-        Option<string> name = new("--name") { Description = "What the profile is called (default 'camera')", HelpName = "TEXT" };
+        Argument<string[]> photos = new("PHOTO") { Description = CommandTexts.Get("cameraCommand.photosCalibrationBoardByOne"), Arity = ArgumentArity.OneOrMore };
+        Option<string> output = new("--out") { Description = CommandTexts.Get("cameraCommand.profileWriteJsonForCamera"), HelpName = "FILE", Required = true };
+        Option<string> name = new("--name") { Description = CommandTexts.Get("cameraCommand.whatProfileCalledDefaultCamera"), HelpName = "TEXT" };
         Option<bool> json = CommonOptions.Json();
-        Command command = new("camera", "Calibrate a camera from photos of the calibration board") { photos, output, name, json };
+        Command command = new("camera", CommandTexts.Get("cameraCommand.calibrateCameraFromPhotosCalibration")) { photos, output, name, json };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
@@ -40,7 +40,7 @@ internal static class CameraCommand
     }
 
     private static Failure? Same(string file, string[] photos) => photos.Any(p => Path.GetFullPath(p) == Path.GetFullPath(file))
-        ? new(CommandLineFailures.OutputIsInput, $"'{file}' is one of the photos", "name another file with --out")
+        ? new(CommandLineFailures.OutputIsInput, CommandTexts.Word("cameraCommand.onePhotos", file), CommandTexts.Get("cameraCommand.nameAnotherFileWithOut"))
         : null;
 
     /// <summary>One photo after the other; the first that cannot be read ends them.</summary>

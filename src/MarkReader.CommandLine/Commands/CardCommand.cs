@@ -13,10 +13,10 @@ internal static class CardCommand
     {
         string kinds = string.Join(", ", CardKinds.All.Select(k => k.Name));
         string papers = string.Join(", ", Paper.All.Select(p => p.Name));
-        Option<string> output = new("--out") { Description = "File to write: .pdf a page, .svg or .png the card alone", HelpName = "FILE", Required = true };
-        Option<string> kind = new("--kind") { Description = $"Kind of card: {kinds} (default {CardKinds.Default})", HelpName = "NAME" };
-        Option<string> paper = new("--paper") { Description = $"Page of a PDF: {papers} (default {Paper.A4.Name})", HelpName = "NAME" };
-        Command command = new("card", "Write a card to print at 100 % and tape on the target") { output, kind, paper };
+        Option<string> output = new("--out") { Description = CommandTexts.Get("cardCommand.fileWritePdfPageSvg"), HelpName = "FILE", Required = true };
+        Option<string> kind = new("--kind") { Description = CommandTexts.Say("cardCommand.kindCardDefault", kinds, CardKinds.Default), HelpName = "NAME" };
+        Option<string> paper = new("--paper") { Description = CommandTexts.Say("cardCommand.pagePdfDefault", papers, Paper.A4.Name), HelpName = "NAME" };
+        Command command = new("card", CommandTexts.Get("cardCommand.writeCardPrintAtAnd")) { output, kind, paper };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal();
@@ -30,7 +30,7 @@ internal static class CardCommand
 
             if (OutputFile.Write(file, CardSheet.Write(card, format, page)) is { } notWritten)
                 return terminal.Refuse(notWritten);
-            terminal.Out.WriteLine($"{file}: {card.Name} card, {Words.Fixed(card.OuterSide, 0)} mm square, for {card.Purpose}. Print at 100 % and check the ruler with a steel rule.");
+            terminal.Out.WriteLine(CommandTexts.Say("cardCommand.cardMmSquareForPrint", file, card.Name, Words.Fixed(card.OuterSide, 0), card.Purpose));
             return ExitStatus.Done;
         });
         return command;
@@ -38,5 +38,5 @@ internal static class CardCommand
 
     private static Outcome<CardKind> Kind(string name, string kinds) => CardKinds.Find(name) is { } kind
         ? kind
-        : new Failure(CommandLineFailures.ChoiceUnknown, $"--kind: there is no card named '{name}'", $"use one of {kinds}");
+        : new Failure(CommandLineFailures.ChoiceUnknown, CommandTexts.Word("cardCommand.kindThereNoCardNamed", name), CommandTexts.Word("cardCommand.useOne", kinds));
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Measuring;
 using MarkReader.Cameras.Profiles;
 using MarkReader.CommandLine.Input;
@@ -11,12 +10,12 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>What the user measured of the printed card and the tape.</summary>
 internal sealed class CardOptions
 {
-    private readonly Option<string> _rulerU = CommonOptions.Number("--ruler-u", "Measured length of the card's lower printed ruler, end to end, mm; with --ruler-v");
-    private readonly Option<string> _rulerV = CommonOptions.Number("--ruler-v", "The same of the upright ruler");
+    private readonly Option<string> _rulerU = CommonOptions.Number("--ruler-u", CommandTexts.Get("cardOptions.measuredLengthCardLowerPrinted"));
+    private readonly Option<string> _rulerV = CommonOptions.Number("--ruler-v", CommandTexts.Get("cardOptions.sameUprightRuler"));
     private readonly Option<string> _rulerUncertainty = CommonOptions.Number(
-        "--ruler-uncertainty", string.Create(CultureInfo.InvariantCulture, $"Standard uncertainty of each ruler's length, mm (default {CardInput.DefaultRulerUncertainty})"));
-    private readonly Option<string> _tapeHeight = CommonOptions.Number("--tape-height", "Height of the tape's surface above the card's, mm, negative below it (default 0, exact)");
-    private readonly Option<string> _tapeHeightUncertainty = CommonOptions.Number("--tape-height-uncertainty", "Its standard uncertainty, mm (default a quarter of the height, at least 0.05)");
+        "--ruler-uncertainty", CommandTexts.Say("cardOptions.standardUncertaintyEachRulerLength", CardInput.DefaultRulerUncertainty));
+    private readonly Option<string> _tapeHeight = CommonOptions.Number("--tape-height", CommandTexts.Get("cardOptions.heightTapeSurfaceAboveCard"));
+    private readonly Option<string> _tapeHeightUncertainty = CommonOptions.Number("--tape-height-uncertainty", CommandTexts.Get("cardOptions.itsStandardUncertaintyMmDefault"));
 
     private readonly Option<string> _camera = CameraOption.Create();
 

@@ -7,17 +7,17 @@ internal static class CommonOptions
 {
     public const string JsonName = "--json";
 
-    public static Option<bool> Json() => new(JsonName) { Description = "Print the result as JSON" };
+    public static Option<bool> Json() => new(JsonName) { Description = CommandTexts.Get("commonOptions.printResultAsJson") };
 
     public static Option<string> DebugDir() => new("--debug-dir")
     {
-        Description = "Write every stage's picture into this folder",
+        Description = CommandTexts.Get("commonOptions.writeEveryStagePictureInto"),
         HelpName = "FOLDER",
     };
 
     public static Option<string> Overlay(string what) => new("--overlay")
     {
-        Description = $"Write the photo with {what} drawn on it: .png or .jpg; .svg is the drawing alone",
+        Description = CommandTexts.Say("commonOptions.writePhotoWithDrawnOn", what),
         HelpName = "FILE",
     };
 
@@ -25,7 +25,7 @@ internal static class CommonOptions
 
     public static Option<string> Stock() => new("--stock")
     {
-        Description = "Washers and sheets you have: thicknesses in mm, each with a count if it is limited, like 0.5,0.8x3,1.0 (default: ISO 7089 washers)",
+        Description = CommandTexts.Get("commonOptions.washersAndSheetsYouHave"),
         HelpName = "LIST",
     };
 

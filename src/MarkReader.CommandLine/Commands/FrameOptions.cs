@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Alignment.Frames;
 using MarkReader.Alignment.Screws;
 using MarkReader.Alignment.Threads;
@@ -12,18 +11,18 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>The options that describe a mirror's frame, and their reading.</summary>
 internal sealed class FrameOptions
 {
-    private const string Thread = "give --pitch in mm, or --thread with the thread's name";
+    private static string Thread => CommandTexts.Get("frameOptions.givePitchInMmOr");
 
-    private readonly Option<string> _pivot = new("--pivot") { Description = "Corner of the frame's pivot, as seen facing the knobs: lowerLeft, lowerRight, upperLeft, upperRight; none for three screws", HelpName = "CORNER" };
-    private readonly Option<string[]> _screws = new("--screw") { Description = "A screw and its corner, like A=lowerRight; two with a pivot, three without", HelpName = "NAME=CORNER" };
-    private readonly Option<string> _arm = CommonOptions.Number("--arm", "Distance between the middles of neighbouring contacts, mm");
-    private readonly Option<string> _pitch = CommonOptions.Number("--pitch", "What a screw advances in one turn, mm");
-    private readonly Option<string> _thread = new("--thread") { Description = "Instead of --pitch: the thread's name, like M4, M4x0.5, #8-32 or 1/4-20", HelpName = "NAME" };
+    private readonly Option<string> _pivot = new("--pivot") { Description = CommandTexts.Get("frameOptions.cornerFramePivotAsSeen"), HelpName = "CORNER" };
+    private readonly Option<string[]> _screws = new("--screw") { Description = CommandTexts.Get("frameOptions.screwAndCornerLikeLowerright"), HelpName = "NAME=CORNER" };
+    private readonly Option<string> _arm = CommonOptions.Number("--arm", CommandTexts.Get("frameOptions.distanceBetweenMiddlesNeighbouringContacts"));
+    private readonly Option<string> _pitch = CommonOptions.Number("--pitch", CommandTexts.Get("frameOptions.whatScrewAdvancesInOne"));
+    private readonly Option<string> _thread = new("--thread") { Description = CommandTexts.Get("frameOptions.insteadPitchThreadNameLike"), HelpName = "NAME" };
     private readonly Option<string> _incidence = CommonOptions.Number(
-        "--mirror-incidence", string.Create(CultureInfo.InvariantCulture, $"Angle between the beam and the normal of the frame's mirror (default {FrameInput.DefaultIncidence})"), "DEGREES");
+        "--mirror-incidence", CommandTexts.Say("frameOptions.angleBetweenBeamAndNormal", FrameInput.DefaultIncidence), "DEGREES");
     private readonly Option<string[]> _responses = new("--response")
     {
-        Description = "What is known of a screw from an earlier visit: mrad for one turn clockwise along u and v, and their standard uncertainty, like A=46.5,-0.8,1.2; may be given for each screw",
+        Description = CommandTexts.Get("frameOptions.whatKnownScrewFromEarlier"),
         HelpName = "NAME=U,V,UNCERTAINTY",
     };
 
@@ -42,9 +41,9 @@ internal sealed class FrameOptions
         if (numbers.Wrong is { } wrong)
             return wrong;
         if (pitch is not null && thread is not null)
-            return new Failure(CommandLineFailures.OptionsConflict, "--pitch is given together with --thread", Thread);
+            return new Failure(CommandLineFailures.OptionsConflict, CommandTexts.Get("frameOptions.pitchGivenTogetherWithThread"), Thread);
         return (pitch ?? thread?.Pitch.Millimetres) is { } advance
             ? new FrameInput(pivot?.Corner, screws, arm, advance, incidence, known)
-            : new Failure(CommandLineFailures.OptionMissing, "--pitch is missing", Thread);
+            : new Failure(CommandLineFailures.OptionMissing, CommandTexts.Get("frameOptions.pitchMissing"), Thread);
     }
 }

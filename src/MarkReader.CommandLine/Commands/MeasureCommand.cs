@@ -14,17 +14,17 @@ internal static class MeasureCommand
 {
     public static Command Create()
     {
-        Argument<string> photo = new("PHOTO") { Description = "A JPEG, PNG or WebP photo of a taped card" };
+        Argument<string> photo = new("PHOTO") { Description = CommandTexts.Get("measureCommand.jpegPngOrWebpPhoto") };
         Option<bool> json = CommonOptions.Json();
-        Option<string> overlay = CommonOptions.Overlay("the marks");
+        Option<string> overlay = CommonOptions.Overlay(CommandTexts.Get("measureCommand.marks"));
         Option<string> debug = CommonOptions.DebugDir();
         CardOptions card = new();
         Option<string[]> at = new("--at")
         {
-            Description = "Measure the mark at this place of the photo, in pixels, whatever else is there; may be given several times",
+            Description = CommandTexts.Get("measureCommand.measureMarkAtThisPlace"),
             HelpName = "X,Y",
         };
-        Command command = new("measure", "Measure the burn marks of one photo, in mm in the card's frame") { photo, json, overlay, debug, at };
+        Command command = new("measure", CommandTexts.Get("measureCommand.measureBurnMarksOnePhoto")) { photo, json, overlay, debug, at };
         foreach (Option option in card.All)
             command.Options.Add(option);
         command.SetAction(call =>

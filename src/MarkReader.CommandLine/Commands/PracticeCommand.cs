@@ -12,11 +12,11 @@ internal static class PracticeCommand
     public static Command Create()
     {
         PracticeOptions options = new();
-        Option<bool> auto = new("--auto") { Description = "Follow the advice to the end and print a report; without it, you say what is done" };
-        Option<string> photos = new("--photos") { Description = "Photograph every mark into this folder and measure it in the photo", HelpName = "FOLDER" };
-        Option<string> save = new("--save") { Description = "Write the visit to this file at the end; advise reads it", HelpName = "FILE" };
+        Option<bool> auto = new("--auto") { Description = CommandTexts.Get("practiceCommand.followAdviceEndAndPrint") };
+        Option<string> photos = new("--photos") { Description = CommandTexts.Get("practiceCommand.photographEveryMarkIntoThis"), HelpName = "FOLDER" };
+        Option<string> save = new("--save") { Description = CommandTexts.Get("practiceCommand.writeVisitThisFileAt"), HelpName = "FILE" };
         Option<bool> json = CommonOptions.Json();
-        Command command = new("practice", "Bring a simulated machine into alignment, step by step or in one go; no laser is needed");
+        Command command = new("practice", CommandTexts.Get("practiceCommand.bringSimulatedMachineIntoAlignment"));
         foreach (Option option in (IEnumerable<Option>)[.. options.All, auto, photos, save, json])
             command.Options.Add(option);
         command.SetAction(call =>

@@ -8,20 +8,14 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>A practice visit in which a person says what is done, line by line.</summary>
 internal sealed class PracticeDialogue(Terminal terminal, TextReader input, int seed, PracticeSession session)
 {
-    private const string Help = $"""
-        Enter                    do what is advised
-        {ActionText.Usage}
-        state                    what is known of the machine
-        undo                     take the last step back
-        quit                     end; the true spread is shown
-        """;
+    private static string Help => CommandTexts.Say("practiceDialogue.enterDoWhatAdvisedState", ActionText.Usage);
 
     private readonly PracticeText _text = new(terminal.Out);
 
     public int Run()
     {
         _text.Begin(seed, session);
-        terminal.Out.WriteLine("Enter follows the advice; help lists what else can be written, quit ends.");
+        terminal.Out.WriteLine(CommandTexts.Get("practiceDialogue.enterFollowsAdviceHelpLists"));
         for (bool changed = true; ;)
         {
             if (!session.Advise().TryGet(out VisitAdvice? advice, out Failure? failure))
@@ -30,7 +24,7 @@ internal sealed class PracticeDialogue(Terminal terminal, TextReader input, int 
                 terminal.Out.WriteLine($"     {failure}");
                 if (!session.Undo())
                     return terminal.Refuse(failure);
-                terminal.Out.WriteLine("     the last step is taken back");
+                terminal.Out.WriteLine(CommandTexts.Get("practiceDialogue.lastStepTakenBack"));
                 continue;
             }
 
@@ -62,10 +56,10 @@ internal sealed class PracticeDialogue(Terminal terminal, TextReader input, int 
                 return false;
             case "undo":
                 bool undone = session.Undo();
-                terminal.Out.WriteLine(undone ? "     the last step is taken back" : "     nothing was done yet");
+                terminal.Out.WriteLine(undone ? CommandTexts.Get("practiceDialogue.lastStepTakenBack") : CommandTexts.Get("practiceDialogue.nothingWasDoneYet"));
                 return undone;
             case "" when advice.Action is VisitAction.Done or VisitAction.Stop:
-                terminal.Out.WriteLine(advice.Action is VisitAction.Done ? "     Nothing is left to do; quit shows the result." : "     Nothing is advised but to look; write what you do, or quit.");
+                terminal.Out.WriteLine(advice.Action is VisitAction.Done ? CommandTexts.Get("practiceDialogue.nothingLeftDoQuitShows") : CommandTexts.Get("practiceDialogue.nothingAdvisedButLookWrite"));
                 return false;
             case "":
                 return Do(advice.Action);
@@ -85,7 +79,7 @@ internal sealed class PracticeDialogue(Terminal terminal, TextReader input, int 
             return true;
         }
 
-        terminal.Out.WriteLine($"     not done: {failure}");
+        terminal.Out.WriteLine(CommandTexts.Say("practiceDialogue.notDone", failure));
         return false;
     }
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Shims;
 using MarkReader.CommandLine.Input;
@@ -12,12 +11,12 @@ internal sealed class PracticeOptions
 {
     private const int MostSeeds = 1_000_000;
 
-    private readonly Option<string> _seed = new("--seed") { Description = "Number of the machine, 0 to 999999; the same number gives the same machine (default: drawn)", HelpName = "N" };
-    private readonly Option<string> _slope = Number("--slope", "Largest slope in each leg on each axis, mrad", PracticeRequest.UsualSlope, "MRAD");
-    private readonly Option<string> _twist = Number("--twist", "Largest height of one corner of the frame, high or low, mm", 0);
-    private readonly Option<string> _bend = Number("--bend", "Bend of both rails in the middle, mm", 0);
-    private readonly Option<string> _mark = Number("--mark", "Scatter of the marks (standard deviation), mm", PracticeRequest.UsualMark);
-    private readonly Option<string> _tolerance = Number("--tolerance", "Largest distance of two marks over the bed, and of the beam from the entry hole's centre, mm", PracticeRequest.UsualTolerance);
+    private readonly Option<string> _seed = new("--seed") { Description = CommandTexts.Get("practiceOptions.numberMachineSameNumberGives"), HelpName = "N" };
+    private readonly Option<string> _slope = Number("--slope", CommandTexts.Get("practiceOptions.largestSlopeInEachLeg"), PracticeRequest.UsualSlope, "MRAD");
+    private readonly Option<string> _twist = Number("--twist", CommandTexts.Get("practiceOptions.largestHeightOneCornerFrame"), 0);
+    private readonly Option<string> _bend = Number("--bend", CommandTexts.Get("practiceOptions.bendBothRailsInMiddle"), 0);
+    private readonly Option<string> _mark = Number("--mark", CommandTexts.Get("practiceOptions.scatterMarksStandardDeviationMm"), PracticeRequest.UsualMark);
+    private readonly Option<string> _tolerance = Number("--tolerance", CommandTexts.Get("practiceOptions.largestDistanceTwoMarksOver"), PracticeRequest.UsualTolerance);
     private readonly Option<string> _stock = CommonOptions.Stock();
 
     public IEnumerable<Option> All => [_seed, _slope, _twist, _bend, _mark, _tolerance, _stock];
@@ -32,13 +31,13 @@ internal sealed class PracticeOptions
         if (numbers.Wrong is { } wrong)
             return wrong;
         if (seed is { } given && !(given >= 0 && given < MostSeeds && given == Math.Floor(given)))
-            return new Failure(CommandLineFailures.SeedInvalid, "--seed is not a whole number from 0 to 999999", "give the number of the machine, like --seed 7");
+            return new Failure(CommandLineFailures.SeedInvalid, CommandTexts.Get("practiceOptions.seedNotWholeNumberFrom"), CommandTexts.Get("practiceOptions.giveNumberMachineLikeSeed"));
         int number = (int)(seed ?? Random.Shared.Next(MostSeeds));
         return new PracticeMachineChoice(new PracticeRequest(number, slope, twist, bend, mark, tolerance), stock ?? new Stock(UsualStock.Washers));
     }
 
     private static Option<string> Number(string name, string what, double usual, string unit = "MM") =>
-        CommonOptions.Number(name, string.Create(CultureInfo.InvariantCulture, $"{what} (default {usual})"), unit);
+        CommonOptions.Number(name, CommandTexts.Say("practiceOptions.default", what, usual), unit);
 }
 
 /// <summary>The machine to practise on and the shims at hand.</summary>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Propagating;
 using MarkReader.Application.Reports;
 using MarkReader.CommandLine.Input;
@@ -18,9 +17,9 @@ internal static class PropagateCommand
     {
         AimOptions options = new();
         Option<bool> json = CommonOptions.Json();
-        Option<string> trials = CommonOptions.Number("--trials", string.Create(CultureInfo.InvariantCulture, $"Number of random draws (default {PropagateAim.UsualTrials})"), "N");
-        Option<string> seed = CommonOptions.Number("--seed", string.Create(CultureInfo.InvariantCulture, $"Seed of the draws (default {UsualSeed})"), "N");
-        Command command = new("propagate", "Check the uncertainty of an aim point by Monte Carlo (JCGM 101); options as for aim");
+        Option<string> trials = CommonOptions.Number("--trials", CommandTexts.Say("propagateCommand.numberRandomDrawsDefault", PropagateAim.UsualTrials), "N");
+        Option<string> seed = CommonOptions.Number("--seed", CommandTexts.Say("propagateCommand.seedDrawsDefault", UsualSeed), "N");
+        Command command = new("propagate", CommandTexts.Get("propagateCommand.checkUncertaintyAimPointBy"));
         foreach (Option option in (IEnumerable<Option>)[.. options.All, trials, seed, json])
             command.Options.Add(option);
         command.SetAction(call =>
@@ -45,9 +44,9 @@ internal static class PropagateCommand
         if (numbers.Wrong is { } wrong)
             return wrong;
         if (!(count >= LeastTrials && count <= MostTrials && Math.Floor(count) == count))
-            return new Failure(CommandLineFailures.TrialsInvalid, "--trials is not a whole number from 10000 to 5000000", "leave it out for 1000000 draws");
+            return new Failure(CommandLineFailures.TrialsInvalid, CommandTexts.Get("propagateCommand.trialsNotWholeNumberFrom"), CommandTexts.Get("propagateCommand.leaveOutForDraws"));
         return start >= 0 && start <= int.MaxValue && Math.Floor(start) == start
             ? new Plan((int)count, (int)start)
-            : new Failure(CommandLineFailures.SeedInvalid, "--seed is not a whole number from 0 to 2147483647", "leave it out for the usual draws");
+            : new Failure(CommandLineFailures.SeedInvalid, CommandTexts.Get("propagateCommand.seedNotWholeNumberFrom"), CommandTexts.Get("propagateCommand.leaveOutForUsualDraws"));
     }
 }

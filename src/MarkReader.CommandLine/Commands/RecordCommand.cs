@@ -13,18 +13,18 @@ internal static class RecordCommand
 {
     public static Command Create()
     {
-        Option<string> visit = new("--visit") { Description = "The visit: a visit file (JSON), or a whole visit with its photos (ZIP) as the service hands it out", HelpName = "FILE", Required = true };
-        Option<string> output = new("--out") { Description = "File to write: .pdf or .html to hand over, .csv or .json for the numbers", HelpName = "FILE", Required = true };
-        Option<string> unit = new("--unit") { Description = "Lengths in .pdf and .html: mm or in (default mm)", HelpName = "NAME" };
-        Option<string> separator = new("--decimal") { Description = "Decimal sign in .pdf and .html: point or comma (default point)", HelpName = "NAME" };
-        Option<string> paper = new("--paper") { Description = "Page of a PDF: a4 or letter (default a4)", HelpName = "NAME" };
-        Option<string> by = new("--by") { Description = "Who did the work; in place of the name that the visit has", HelpName = "NAME" };
-        Command command = new("record", "Write the record of a visit, to sign and to hand over") { visit, output, unit, separator, paper, by };
+        Option<string> visit = new("--visit") { Description = CommandTexts.Get("recordCommand.visitVisitFileJsonOr"), HelpName = "FILE", Required = true };
+        Option<string> output = new("--out") { Description = CommandTexts.Get("recordCommand.fileWritePdfOrHtml"), HelpName = "FILE", Required = true };
+        Option<string> unit = new("--unit") { Description = CommandTexts.Get("recordCommand.lengthsInPdfAndHtml"), HelpName = "NAME" };
+        Option<string> separator = new("--decimal") { Description = CommandTexts.Get("recordCommand.decimalSignInPdfAnd"), HelpName = "NAME" };
+        Option<string> paper = new("--paper") { Description = CommandTexts.Get("recordCommand.pagePdfOrLetterDefault"), HelpName = "NAME" };
+        Option<string> by = new("--by") { Description = CommandTexts.Get("recordCommand.whoDidWorkInPlace"), HelpName = "NAME" };
+        Command command = new("record", CommandTexts.Get("recordCommand.writeRecordVisitSignAnd")) { visit, output, unit, separator, paper, by };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal();
             string file = call.GetRequiredValue(output), path = call.GetRequiredValue(visit);
-            if ((OutputFile.Check(file) ?? (SameFile(path, file) ? new Failure(CommandLineFailures.OutputIsInput, "--out names the visit itself", "name another file") : null)) is { } unusable)
+            if ((OutputFile.Check(file) ?? (SameFile(path, file) ? new Failure(CommandLineFailures.OutputIsInput, CommandTexts.Get("recordCommand.outNamesVisitItself"), CommandTexts.Get("recordCommand.nameAnotherFile")) : null)) is { } unusable)
                 return terminal.Refuse(unusable);
             if (!RecordFormat.Read(call.GetValue(unit), call.GetValue(separator), TimeZoneInfo.Local).TryGet(out RecordFormat? format, out Failure? failure)
                 || !Paper.Find(call.GetValue(paper) ?? Paper.A4.Name).TryGet(out Paper? page, out failure)
@@ -33,7 +33,7 @@ internal static class RecordCommand
                 return terminal.Refuse(failure);
             if (OutputFile.Write(file, kind.Write(record, format, page)) is { } notWritten)
                 return terminal.Refuse(notWritten);
-            terminal.Out.WriteLine($"{file}: {record.Marks.Count} marks, {record.Photos.Count} photos; verdict of the whole: {Verdict(record)}");
+            terminal.Out.WriteLine(CommandTexts.Say("recordCommand.marksPhotosVerdictWhole", file, record.Marks.Count, record.Photos.Count, Verdict(record)));
             return ExitStatus.Done;
         });
         return command;

@@ -7,8 +7,8 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>A report as PDF.</summary>
 internal sealed class ReportOptions
 {
-    private readonly Option<string> _pdf = new("--pdf") { Description = "Write a report with pictures: .pdf", HelpName = "FILE" };
-    private readonly Option<string> _paper = new("--paper") { Description = "Its pages: a4 or letter (default a4)", HelpName = "NAME" };
+    private readonly Option<string> _pdf = new("--pdf") { Description = CommandTexts.Get("reportOptions.writeReportWithPicturesPdf"), HelpName = "FILE" };
+    private readonly Option<string> _paper = new("--paper") { Description = CommandTexts.Get("reportOptions.itsPagesOrLetterDefault"), HelpName = "NAME" };
 
     public IReadOnlyList<Option> All => [_pdf, _paper];
 

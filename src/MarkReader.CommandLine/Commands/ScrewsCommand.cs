@@ -13,7 +13,7 @@ internal static class ScrewsCommand
     {
         ScrewsOptions options = new();
         Option<bool> json = CommonOptions.Json();
-        Command command = new("screws", "Turn a slope, or a near and a far mark, into turns of a mirror frame's screws");
+        Command command = new("screws", CommandTexts.Get("screwsCommand.turnSlopeOrNearAnd"));
         foreach (Option option in (IEnumerable<Option>)[.. options.All, json])
             command.Options.Add(option);
         command.SetAction(call =>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Aiming;
 using MarkReader.Application.Screws;
 using MarkReader.CommandLine.Input;
@@ -10,23 +9,23 @@ namespace MarkReader.CommandLine.Commands;
 /// <summary>The options of screws and their reading: the slope and the leg. Those of the frame: <see cref="FrameOptions"/>.</summary>
 internal sealed class ScrewsOptions
 {
-    private const string Combination = "give --slope, or --near and --far with --near-path and --far-path";
+    private static string Combination => CommandTexts.Get("screwsOptions.giveSlopeOrNearAnd");
 
-    private readonly Option<string> _slope = Pair("--slope", "Slope along u and v, mrad, as aim prints it", "U,V");
+    private readonly Option<string> _slope = Pair("--slope", CommandTexts.Get("screwsOptions.slopeAlongUAndV"), "U,V");
     private readonly Option<string> _slopeUncertainty = CommonOptions.Number(
-        "--slope-uncertainty", Default("Standard uncertainty of each component, mrad", SlopeInput.Stated.DefaultUncertainty), "MRAD");
-    private readonly Option<string> _near = Pair("--near", "Instead of --slope: the near mark, mm on the card", "U,V");
-    private readonly Option<string> _far = Pair("--far", "The far mark, mm on the same card", "U,V");
+        "--slope-uncertainty", Default(CommandTexts.Get("screwsOptions.standardUncertaintyEachComponentMrad"), SlopeInput.Stated.DefaultUncertainty), "MRAD");
+    private readonly Option<string> _near = Pair("--near", CommandTexts.Get("screwsOptions.insteadSlopeNearMarkMm"), "U,V");
+    private readonly Option<string> _far = Pair("--far", CommandTexts.Get("screwsOptions.farMarkMmOnSame"), "U,V");
     private readonly Option<string> _markUncertainty = CommonOptions.Number(
-        "--mark-uncertainty", Default("Standard uncertainty of each of the marks' components, mm", SlopeInput.FromMarks.DefaultUncertainty));
-    private readonly Option<string> _nearPath = CommonOptions.Number("--near-path", "Path length from the source mirror's reflecting point to the target at the near station, mm");
-    private readonly Option<string> _farPath = CommonOptions.Number("--far-path", "The same at the far station, mm");
+        "--mark-uncertainty", Default(CommandTexts.Get("screwsOptions.standardUncertaintyEachMarksComponents"), SlopeInput.FromMarks.DefaultUncertainty));
+    private readonly Option<string> _nearPath = CommonOptions.Number("--near-path", CommandTexts.Get("common.pathLengthFromSourceMirror"));
+    private readonly Option<string> _farPath = CommonOptions.Number("--far-path", CommandTexts.Get("common.sameAtFarStationMm"));
     private readonly Option<string> _pathUncertainty = CommonOptions.Number(
-        "--path-uncertainty", Default("Standard uncertainty of each path length, mm", LegInput.DefaultPathUncertainty));
+        "--path-uncertainty", Default(CommandTexts.Get("screwsOptions.standardUncertaintyEachPathLength"), LegInput.DefaultPathUncertainty));
     private readonly Option<string> _incidence = CommonOptions.Number(
-        "--incidence", "Angle between the beam and the target's normal, in the plane of u: positive when the +u side lies farther along the beam (default 0)", "DEGREES");
+        "--incidence", CommandTexts.Get("common.angleBetweenBeamAndTarget"), "DEGREES");
     private readonly Option<string> _tolerance = CommonOptions.Number(
-        "--tolerance", Default("Largest spread of the marks over the travel, mm", ScrewsRequest.DefaultTolerance));
+        "--tolerance", Default(CommandTexts.Get("screwsOptions.largestSpreadMarksOverTravel"), ScrewsRequest.DefaultTolerance));
 
     private readonly FrameOptions _frame = new();
 
@@ -59,17 +58,17 @@ internal sealed class ScrewsOptions
     private Failure? Conflict(ParseResult call)
     {
         if (Given(call, _slope))
-            return First(call, _near, _far, _markUncertainty) is { } other ? new(CommandLineFailures.OptionsConflict, $"--slope is given together with {other.Name}", Combination) : null;
+            return First(call, _near, _far, _markUncertainty) is { } other ? new(CommandLineFailures.OptionsConflict, CommandTexts.Word("screwsOptions.slopeGivenTogetherWith", other.Name), Combination) : null;
         if (Given(call, _slopeUncertainty))
-            return new(CommandLineFailures.OptionsConflict, "--slope-uncertainty is given without --slope", Combination);
+            return new(CommandLineFailures.OptionsConflict, CommandTexts.Get("screwsOptions.slopeUncertaintyGivenWithoutSlope"), Combination);
         if (First(call, _near, _far) is null)
-            return new(CommandLineFailures.OptionMissing, "--slope is missing", Combination);
-        return FirstMissing(call, _near, _far, _nearPath, _farPath) is { } missing ? new(CommandLineFailures.OptionMissing, $"{missing.Name} is missing", Combination) : null;
+            return new(CommandLineFailures.OptionMissing, CommandTexts.Get("screwsOptions.slopeMissing"), Combination);
+        return FirstMissing(call, _near, _far, _nearPath, _farPath) is { } missing ? new(CommandLineFailures.OptionMissing, CommandTexts.Word("screwsOptions.missing", missing.Name), Combination) : null;
     }
 
     private Failure? MissingPath(ParseResult call) =>
         First(call, _nearPath, _farPath, _pathUncertainty, _incidence, _tolerance) is { } given && FirstMissing(call, _nearPath, _farPath) is { } missing
-            ? new(CommandLineFailures.OptionMissing, $"{given.Name} is given without {missing.Name}", "give --near-path and --far-path, or none of the leg's options")
+            ? new(CommandLineFailures.OptionMissing, CommandTexts.Word("screwsOptions.givenWithout", given.Name, missing.Name), CommandTexts.Get("screwsOptions.giveNearPathAndFar"))
             : null;
 
     private static bool Given(ParseResult call, Option<string> option) => call.GetValue(option) is not null;
@@ -80,5 +79,5 @@ internal sealed class ScrewsOptions
 
     private static Option<string> Pair(string name, string description, string helpName) => new(name) { Description = description, HelpName = helpName };
 
-    private static string Default(string what, double value) => string.Create(CultureInfo.InvariantCulture, $"{what} (default {value})");
+    private static string Default(string what, double value) => CommandTexts.Say("screwsOptions.default", what, value);
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Shims;
 using MarkReader.CommandLine.Input;
@@ -13,13 +12,13 @@ internal static class ShimsCommand
 {
     public static Command Create()
     {
-        Option<string> height = CommonOptions.Number("--height", "Height to reach, mm");
+        Option<string> height = CommonOptions.Number("--height", CommandTexts.Get("shimsCommand.heightReachMm"));
         height.Required = true;
         Option<string> tolerance = CommonOptions.Number(
-            "--tolerance", string.Create(CultureInfo.InvariantCulture, $"How far from it the stack may be, mm (default {StackRequest.DefaultTolerance})"));
+            "--tolerance", CommandTexts.Say("shimsCommand.howFarFromStackMay", StackRequest.DefaultTolerance));
         Option<string> stock = CommonOptions.Stock();
         Option<bool> json = CommonOptions.Json();
-        Command command = new("shims", "Find the stack of washers and sheets for a height: few pieces first, then the nearest") { height, tolerance, stock, json };
+        Command command = new("shims", CommandTexts.Get("shimsCommand.findStackWashersAndSheets")) { height, tolerance, stock, json };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);

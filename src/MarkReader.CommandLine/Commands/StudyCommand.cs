@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Studies;
 using MarkReader.CommandLine.Input;
@@ -17,19 +16,19 @@ internal static class StudyCommand
 
     public static Command Create()
     {
-        Argument<string?> folder = new("FOLDER") { Description = "A folder for each person or phone, with photos of the same target with several marks: FOLDER/anna/1.jpg", Arity = ArgumentArity.ZeroOrOne };
-        Option<string> readings = new("--readings") { Description = "In place of photos a table whose first line is part,operator,repeat,u,v and perhaps uncertainty, in mm", HelpName = "FILE" };
-        Option<bool> perPhoto = new("--per-photo") { Description = "With --readings: rows with the same operator and repeat were read in one photo, whose error they share" };
-        Option<bool> plan = new("--plan") { Description = "Say how many people and photos a study needs; nothing is measured" };
-        Option<string> marks = CommonOptions.Number("--marks", $"With --plan: marks that each photo will show (default {UsualMarks})", "COUNT");
-        Option<string> width = CommonOptions.Number("--width", string.Create(CultureInfo.InvariantCulture, $"Wanted half-width of the 95 % interval, as a part of the standard deviation (default {StudyRequest.UsualWidth})"), "PART");
-        Option<string> tolerance = CommonOptions.Number("--tolerance", string.Create(CultureInfo.InvariantCulture, $"Largest distance of a mark from where it should be, mm; its double is the full width (default {StudyRequest.UsualTolerance.Millimetres})"));
-        Option<string> pool = CommonOptions.Number("--pool", string.Create(CultureInfo.InvariantCulture, $"Pool the interaction when its p is above this; 1 never pools (default {GaugeOptions.Default.PoolAbove})"), "P");
-        Option<string> against = new("--f-against") { Description = "What marks and people are tested against: interaction or repeatability (default interaction)", HelpName = "NAME" };
-        Option<bool> anova = new("--anova") { Description = "Print the tables of variance and the study variation as well" };
+        Argument<string?> folder = new("FOLDER") { Description = CommandTexts.Get("studyCommand.folderForEachPersonOr"), Arity = ArgumentArity.ZeroOrOne };
+        Option<string> readings = new("--readings") { Description = CommandTexts.Get("studyCommand.inPlacePhotosTableWhose"), HelpName = "FILE" };
+        Option<bool> perPhoto = new("--per-photo") { Description = CommandTexts.Get("studyCommand.withReadingsRowsWithSame") };
+        Option<bool> plan = new("--plan") { Description = CommandTexts.Get("studyCommand.sayHowManyPeopleAnd") };
+        Option<string> marks = CommonOptions.Number("--marks", CommandTexts.Say("studyCommand.withPlanMarksThatEach", UsualMarks), "COUNT");
+        Option<string> width = CommonOptions.Number("--width", CommandTexts.Say("studyCommand.wantedHalfWidthIntervalAs", StudyRequest.UsualWidth), "PART");
+        Option<string> tolerance = CommonOptions.Number("--tolerance", CommandTexts.Say("studyCommand.largestDistanceMarkFromWhere", StudyRequest.UsualTolerance.Millimetres));
+        Option<string> pool = CommonOptions.Number("--pool", CommandTexts.Say("studyCommand.poolInteractionWhenPAbove", GaugeOptions.Default.PoolAbove), "P");
+        Option<string> against = new("--f-against") { Description = CommandTexts.Get("studyCommand.whatMarksAndPeopleTested"), HelpName = "NAME" };
+        Option<bool> anova = new("--anova") { Description = CommandTexts.Get("studyCommand.printTablesVarianceAndStudy") };
         Option<bool> json = CommonOptions.Json();
         (ReportOptions report, CardOptions card) = (new(), new());
-        Command command = new("study", "Study repeatability and reproducibility: the same marks, photographed several times by several people or phones")
+        Command command = new("study", CommandTexts.Get("studyCommand.studyRepeatabilityAndReproducibilitySame"))
         {
             folder, readings, perPhoto, plan, marks, width, tolerance, pool, against, anova, json,
         };
@@ -47,7 +46,7 @@ internal static class StudyCommand
             if (call.GetValue(plan))
                 return Plan(terminal, half, count);
             if ((place is null) == (table is null))
-                return terminal.Refuse(new(place is null ? CommandLineFailures.ArgumentMissing : CommandLineFailures.OptionsConflict, "the readings of a study come from a FOLDER or from --readings FILE", "give one of them, or --plan"));
+                return terminal.Refuse(new(place is null ? CommandLineFailures.ArgumentMissing : CommandLineFailures.OptionsConflict, CommandTexts.Get("studyCommand.readingsStudyComeFromFolder"), CommandTexts.Get("studyCommand.giveOneThemOrPlan")));
             if (report.Read(call, out DocumentOutput? pdf) is { } unusable)
                 return terminal.Refuse(unusable);
             if (!Denominator(call.GetValue(against)).TryGet(out Against? denominator, out Failure? failure)
@@ -72,7 +71,7 @@ internal static class StudyCommand
 
     private static Outcome<StudyReadings> FromTable(string path, bool photos)
     {
-        if (!InputFile.Read(path, ReadingsFile.MostBytes, "a table of readings", "give the readings of one study only").TryGet(out InputFile? file, out Failure? failure))
+        if (!InputFile.Read(path, ReadingsFile.MostBytes, CommandTexts.Get("studyCommand.tableReadings"), CommandTexts.Get("studyCommand.giveReadingsOneStudyOnly")).TryGet(out InputFile? file, out Failure? failure))
             return failure;
         return ReadingsFile.Study(file.Bytes, photos).TryGet(out StudyReadings? readings, out failure) ? readings : failure with { Message = $"'{path}': {failure.Message}" };
     }
@@ -81,10 +80,10 @@ internal static class StudyCommand
     {
         null or "interaction" => new Against(AnovaDenominator.Interaction),
         "repeatability" => new Against(AnovaDenominator.Repeatability),
-        _ => new Failure(CommandLineFailures.ChoiceUnknown, $"--f-against: there is no '{name}'", "write interaction or repeatability"),
+        _ => new Failure(CommandLineFailures.ChoiceUnknown, CommandTexts.Word("studyCommand.fAgainstThereNo", name), CommandTexts.Get("studyCommand.writeInteractionOrRepeatability")),
     };
 
-    private static Failure? Finite(double mm) => double.IsFinite(mm) ? null : new(StudyInputFailures.LengthInvalid, "the tolerance is not a finite number", "give it in mm, such as 0.5");
+    private static Failure? Finite(double mm) => double.IsFinite(mm) ? null : new(StudyInputFailures.LengthInvalid, CommandTexts.Get("studyCommand.toleranceNotFiniteNumber"), CommandTexts.Get("studyCommand.giveInMmSuchAs"));
 
     private sealed record Against(AnovaDenominator Of);
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Shims;
 using MarkReader.Application.Survey;
@@ -16,16 +15,16 @@ internal static class SurveyCommand
     {
         Option<string> marks = new("--marks")
         {
-            Description = "File with the marks: a table whose first line is x,y,u,v,uncertainty, or the JSON list of a visit's survey events",
+            Description = CommandTexts.Get("surveyCommand.fileWithMarksTableWhose"),
             HelpName = "FILE",
             Required = true,
         };
-        Option<string> bed = new("--bed") { Description = "Full travels of head and gantry, mm (default: as far as the marks reach)", HelpName = "X,Y" };
+        Option<string> bed = new("--bed") { Description = CommandTexts.Get("surveyCommand.fullTravelsHeadAndGantry"), HelpName = "X,Y" };
         Option<string> tolerance = CommonOptions.Number(
-            "--tolerance", string.Create(CultureInfo.InvariantCulture, $"Largest distance of two marks over the bed, mm (default {SurveyRequest.DefaultTolerance})"));
+            "--tolerance", CommandTexts.Say("surveyCommand.largestDistanceTwoMarksOver", SurveyRequest.DefaultTolerance));
         Option<string> stock = CommonOptions.Stock();
         Option<bool> json = CommonOptions.Json();
-        Command command = new("survey", "Find what keeps the marks over the bed apart: a slope left in a leg or a twisted frame, and its cure") { marks, bed, tolerance, stock, json };
+        Command command = new("survey", CommandTexts.Get("surveyCommand.findWhatKeepsMarksOver")) { marks, bed, tolerance, stock, json };
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
@@ -46,7 +45,7 @@ internal static class SurveyCommand
 
     private static Outcome<SurveyMarks> Read(string path)
     {
-        if (!InputFile.Read(path, SurveyFile.MostBytes, "a file of marks", "give the marks of one survey only").TryGet(out InputFile? file, out Failure? failure))
+        if (!InputFile.Read(path, SurveyFile.MostBytes, CommandTexts.Get("surveyCommand.fileMarks"), CommandTexts.Get("surveyCommand.giveMarksOneSurveyOnly")).TryGet(out InputFile? file, out Failure? failure))
             return failure;
         return SurveyFile.Read(file.Bytes).TryGet(out SurveyMarks? marks, out failure) ? marks : failure with { Message = $"'{path}': {failure.Message}" };
     }

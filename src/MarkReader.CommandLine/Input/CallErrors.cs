@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using MarkReader.CommandLine.Commands;
 using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Input;
@@ -11,17 +12,17 @@ internal static class CallErrors
     public static Failure? Of(ParseResult call)
     {
         Command command = call.CommandResult.Command;
-        string help = $"see '{command.Name} --help'";
+        string help = CommandTexts.Say("callErrors.seeHelp", command.Name);
         if (command is RootCommand && call.Errors.Count > 0)
         {
             string names = string.Join(", ", command.Subcommands.Select(c => c.Name));
             return call.UnmatchedTokens is [string word, ..]
-                ? new(CommandLineFailures.CommandUnknown, $"there is no command '{word}'", $"use one of {names}, or --help")
-                : new(CommandLineFailures.CommandMissing, "no command is given", $"use one of {names}, or --help");
+                ? new(CommandLineFailures.CommandUnknown, CommandTexts.Word("callErrors.thereNoCommand", word), CommandTexts.Word("callErrors.useOneOrHelp", names))
+                : new(CommandLineFailures.CommandMissing, CommandTexts.Get("callErrors.noCommandGiven"), CommandTexts.Word("callErrors.useOneOrHelp", names));
         }
 
         if ((Misspelt(call) ?? (call.UnmatchedTokens is [string extra, ..] ? extra : null)) is { } unknown)
-            return new(CommandLineFailures.ArgumentUnknown, $"'{unknown}' is not known to the command '{command.Name}'", help);
+            return new(CommandLineFailures.ArgumentUnknown, CommandTexts.Word("callErrors.notKnownCommand", unknown, command.Name), help);
         return call.Errors.Count == 0 ? null : Of(call.Errors[0], help);
     }
 
@@ -32,15 +33,15 @@ internal static class CallErrors
 
     private static Failure Of(ParseError error, string help) => error.SymbolResult switch
     {
-        OptionResult { IdentifierTokenCount: > 1 } option => new(CommandLineFailures.OptionRepeated, $"{option.Option.Name} is given more than once", "give it once"),
-        OptionResult { IdentifierTokenCount: > 0, Tokens.Count: 0 } option => new(CommandLineFailures.OptionWithoutValue, $"{option.Option.Name} has no value", help),
-        OptionResult { Tokens.Count: > 1 } option => new(CommandLineFailures.OptionRepeated, $"{option.Option.Name} has more than one value", "give it once"),
-        OptionResult option => new(CommandLineFailures.OptionMissing, $"{option.Option.Name} is missing", help),
-        ArgumentResult { Parent: OptionResult option } => new(CommandLineFailures.OptionWithoutValue, $"{option.Option.Name} has no value", help),
-        ArgumentResult argument => new(CommandLineFailures.ArgumentMissing, $"the {argument.Argument.Name} is missing", help),
-        CommandResult command when Missing(command) is { } option => new(CommandLineFailures.OptionMissing, $"{option.Name} is missing", help),
+        OptionResult { IdentifierTokenCount: > 1 } option => new(CommandLineFailures.OptionRepeated, CommandTexts.Word("callErrors.givenMoreThanOnce", option.Option.Name), CommandTexts.Get("callErrors.giveOnce")),
+        OptionResult { IdentifierTokenCount: > 0, Tokens.Count: 0 } option => new(CommandLineFailures.OptionWithoutValue, CommandTexts.Word("callErrors.hasNoValue", option.Option.Name), help),
+        OptionResult { Tokens.Count: > 1 } option => new(CommandLineFailures.OptionRepeated, CommandTexts.Word("callErrors.hasMoreThanOneValue", option.Option.Name), CommandTexts.Get("callErrors.giveOnce")),
+        OptionResult option => new(CommandLineFailures.OptionMissing, CommandTexts.Word("callErrors.missing", option.Option.Name), help),
+        ArgumentResult { Parent: OptionResult option } => new(CommandLineFailures.OptionWithoutValue, CommandTexts.Word("callErrors.hasNoValue", option.Option.Name), help),
+        ArgumentResult argument => new(CommandLineFailures.ArgumentMissing, CommandTexts.Word("callErrors.missing2", argument.Argument.Name), help),
+        CommandResult command when Missing(command) is { } option => new(CommandLineFailures.OptionMissing, CommandTexts.Word("callErrors.missing", option.Name), help),
         CommandResult command when command.Command.Arguments.FirstOrDefault(a => command.GetResult(a) is null or { Tokens.Count: 0 }) is { } argument =>
-            new(CommandLineFailures.ArgumentMissing, $"the {argument.Name} is missing", help),
+            new(CommandLineFailures.ArgumentMissing, CommandTexts.Word("callErrors.missing2", argument.Name), help),
         _ => new(CommandLineFailures.CallWrong, error.Message.TrimEnd('.'), help),
     };
 

@@ -1,3 +1,4 @@
+using MarkReader.CommandLine.Commands;
 using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Input;
@@ -11,23 +12,23 @@ internal sealed record InputFile(ReadOnlyMemory<byte> Bytes)
     public static Outcome<InputFile> Read(string path, long most, string what, string whenTooLarge)
     {
         if (Directory.Exists(path))
-            return new Failure(CommandLineFailures.FileIsFolder, $"'{path}' is a folder", $"name {what}");
+            return new Failure(CommandLineFailures.FileIsFolder, CommandTexts.Word("inputFile.folder", path), CommandTexts.Word("inputFile.name", what));
         try
         {
             using FileStream stream = File.OpenRead(path);
             if (stream.Length > most)
-                return new Failure(CommandLineFailures.FileTooLarge, $"'{path}' has {Size(stream.Length)}, the limit is {Size(most)}", whenTooLarge);
+                return new Failure(CommandLineFailures.FileTooLarge, CommandTexts.Word("inputFile.hasLimit", path, Size(stream.Length), Size(most)), whenTooLarge);
             byte[] bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
             return new InputFile(bytes);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or ArgumentException)
         {
-            return new Failure(CommandLineFailures.FileMissing, $"there is no file '{path}'", "check the path");
+            return new Failure(CommandLineFailures.FileMissing, CommandTexts.Word("inputFile.thereNoFile", path), CommandTexts.Get("inputFile.checkPath"));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            return new Failure(CommandLineFailures.FileUnreadable, $"'{path}' cannot be read", "check its permissions");
+            return new Failure(CommandLineFailures.FileUnreadable, CommandTexts.Word("inputFile.cannotBeRead", path), CommandTexts.Get("common.checkPermissions"));
         }
     }
 

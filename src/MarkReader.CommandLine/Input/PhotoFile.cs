@@ -1,3 +1,4 @@
+using MarkReader.CommandLine.Commands;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 
@@ -8,5 +9,5 @@ internal sealed record PhotoFile(ReadOnlyMemory<byte> Bytes)
 {
     /// <summary>Reads the file unless it is larger than a photo may be.</summary>
     public static Outcome<PhotoFile> Read(string path) =>
-        InputFile.Read(path, PhotoLimits.MaxBytes, "a photo file", "make the photo smaller").TryGet(out InputFile? file, out Failure? failure) ? new PhotoFile(file.Bytes) : failure;
+        InputFile.Read(path, PhotoLimits.MaxBytes, CommandTexts.Get("photoFile.photoFile"), CommandTexts.Get("photoFile.makePhotoSmaller")).TryGet(out InputFile? file, out Failure? failure) ? new PhotoFile(file.Bytes) : failure;
 }

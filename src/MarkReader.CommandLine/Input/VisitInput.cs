@@ -1,6 +1,7 @@
 using MarkReader.Application.Advising;
 using MarkReader.Application.Records;
 using MarkReader.Application.VisitLog.Bundles;
+using MarkReader.CommandLine.Commands;
 using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Input;
@@ -14,7 +15,7 @@ internal static class VisitInput
     {
         if (!IsBundle(path))
         {
-            return InputFile.Read(path, VisitFile.MostBytes, "a visit file", "give one visit only").TryGet(out InputFile? file, out Failure? failure)
+            return InputFile.Read(path, VisitFile.MostBytes, CommandTexts.Get("common.visitFile"), CommandTexts.Get("common.giveOneVisitOnly")).TryGet(out InputFile? file, out Failure? failure)
                 && RecordSource.Read(file.Bytes).TryGet(out RecordSource? source, out failure)
                     ? RecordMaker.Make(Signed(source, by), new NoRecordPhotos(), TimeProvider.System.GetUtcNow())
                     : failure;
@@ -30,7 +31,7 @@ internal static class VisitInput
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new Failure(CommandLineFailures.FileUnreadable, $"'{path}' cannot be read", "check its permissions");
+            return new Failure(CommandLineFailures.FileUnreadable, CommandTexts.Word("visitInput.cannotBeRead", path), CommandTexts.Get("common.checkPermissions"));
         }
     }
 

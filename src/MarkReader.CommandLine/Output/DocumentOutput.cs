@@ -16,7 +16,7 @@ internal sealed record DocumentOutput(string File, Paper Paper)
         if (!Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out Failure? failure))
             return failure;
         if (!string.Equals(Path.GetExtension(path), ".pdf", StringComparison.OrdinalIgnoreCase))
-            return new(CommandLineFailures.OutputNotWritable, $"'{path}' is not named .pdf", "name the report FILE.pdf");
+            return new(CommandLineFailures.OutputNotWritable, OutputTexts.Word("documentOutput.notNamedPdf", path), OutputTexts.Get("documentOutput.nameReportFilePdf"));
         output = new(path, page);
         return OutputFile.Check(path);
     }

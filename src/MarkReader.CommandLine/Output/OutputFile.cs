@@ -13,10 +13,10 @@ internal static class OutputFile
         {
             string full = Path.GetFullPath(path);
             if (Directory.Exists(full))
-                return Refusal(path, "it is a folder");
+                return Refusal(path, OutputTexts.Get("outputFile.folder"));
             string folder = Path.GetDirectoryName(full)!;
             if (!Directory.Exists(folder))
-                return Refusal(path, "its folder does not exist");
+                return Refusal(path, OutputTexts.Get("outputFile.folderDoesNotExist"));
             temporary = Path.Combine(folder, $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
             File.WriteAllBytes(temporary, bytes);
             File.Move(temporary, full, overwrite: true);
@@ -25,16 +25,16 @@ internal static class OutputFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             Remove(temporary);
-            return Refusal(path, e is UnauthorizedAccessException ? "permission is denied" : "the disk or the name does not take it");
+            return Refusal(path, e is UnauthorizedAccessException ? OutputTexts.Get("outputFile.permissionDenied") : OutputTexts.Get("outputFile.diskOrNameDoesNot"));
         }
     }
 
     /// <summary>What is wrong with the place before anything is worked out for it, or null; writing may still fail.</summary>
     public static Failure? Check(string path) =>
-        string.IsNullOrWhiteSpace(path) || path.Contains('\0', StringComparison.Ordinal) ? Refusal(path, "it is no file name")
-        : Directory.Exists(path) ? Refusal(path, "it is a folder")
+        string.IsNullOrWhiteSpace(path) || path.Contains('\0', StringComparison.Ordinal) ? Refusal(path, OutputTexts.Get("outputFile.noFileName"))
+        : Directory.Exists(path) ? Refusal(path, OutputTexts.Get("outputFile.folder"))
         : Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path))) ? null
-        : Refusal(path, "its folder does not exist");
+        : Refusal(path, OutputTexts.Get("outputFile.folderDoesNotExist"));
 
     private static void Remove(string temporary)
     {
@@ -50,5 +50,5 @@ internal static class OutputFile
     }
 
     private static Failure Refusal(string path, string reason) => new(
-        CommandLineFailures.OutputNotWritable, $"'{path}' cannot be written: {reason}", "name a file in a folder that exists and that you may write to");
+        CommandLineFailures.OutputNotWritable, OutputTexts.Word("outputFile.cannotBeWritten", path, reason), OutputTexts.Get("outputFile.nameFileInFolderThat"));
 }

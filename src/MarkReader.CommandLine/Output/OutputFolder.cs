@@ -21,7 +21,7 @@ internal static class OutputFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return new(CommandLineFailures.OutputNotWritable, $"the folder '{path}' cannot be written to", $"name a folder that you may write to with {option}");
+            return new(CommandLineFailures.OutputNotWritable, OutputTexts.Word("outputFolder.folderCannotBeWritten", path), OutputTexts.Word("outputFolder.nameFolderThatYouMay", option));
         }
     }
 }

@@ -17,7 +17,7 @@ internal sealed record OverlayOutput(string Path, OverlayFormat Format)
         if (!OverlayFormat.OfFile(path).TryGet(out OverlayFormat? format, out Failure? failure))
             return failure;
         if (photos.Any(p => !string.IsNullOrEmpty(p) && System.IO.Path.GetFullPath(p) == System.IO.Path.GetFullPath(path)))
-            return new(CommandLineFailures.OutputIsInput, $"--overlay '{path}' is the photo itself", "name another file, so that the photo is kept");
+            return new(CommandLineFailures.OutputIsInput, OutputTexts.Word("overlayOutput.overlayPhotoItself", path), OutputTexts.Get("overlayOutput.nameAnotherFileSoThat"));
         output = new(path, format);
         return null;
     }

@@ -15,7 +15,7 @@ internal sealed class PhotoProgress(TextWriter error)
     {
         if (done == all || _watch.Elapsed < _next)
             return;
-        error.WriteLine($"{done} of {all} photos measured");
+        error.WriteLine(OutputTexts.Say("photoProgress.photosMeasured", done, all));
         _next = _watch.Elapsed + s_step;
     }
 }

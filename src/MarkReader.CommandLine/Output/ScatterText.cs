@@ -9,22 +9,22 @@ internal static class ScatterText
 {
     public static string Of(ScatterAnswer answer)
     {
-        Table table = new("standard deviation", "observed/mm", "95 %", "corrected/mm", "95 %");
-        foreach ((string name, AxisScatter s) in (IEnumerable<(string, AxisScatter)>)[("u", answer.Scatter.U), ("v", answer.Scatter.V), ("either, both together", answer.Scatter.Component)])
+        Table table = new(OutputTexts.Get("scatterText.standardDeviation"), OutputTexts.Get("scatterText.observedMm"), "95 %", OutputTexts.Get("scatterText.correctedMm"), "95 %");
+        foreach ((string name, AxisScatter s) in (IEnumerable<(string, AxisScatter)>)[("u", answer.Scatter.U), ("v", answer.Scatter.V), (OutputTexts.Get("scatterText.eitherBothTogether"), answer.Scatter.Component)])
         {
             table.Add(
-                name, ScatterWords.Mm(s.Observed), $"{ScatterWords.Mm(s.Interval.Low)} to {ScatterWords.Mm(s.Interval.High)}",
-                ScatterWords.Mm(s.Corrected), $"{ScatterWords.Mm(s.CorrectedInterval.Low)} to {ScatterWords.Mm(s.CorrectedInterval.High)}");
+                name, ScatterWords.Mm(s.Observed), OutputTexts.Say("scatterText.to", ScatterWords.Mm(s.Interval.Low), ScatterWords.Mm(s.Interval.High)),
+                ScatterWords.Mm(s.Corrected), OutputTexts.Say("scatterText.to", ScatterWords.Mm(s.CorrectedInterval.Low), ScatterWords.Mm(s.CorrectedInterval.High)));
         }
 
         return string.Join(
             Environment.NewLine,
             [
                 ScatterWords.Result(answer), "",
-                table.ToString(), "corrected: the photos' own uncertainty taken off in squares, never below 0", "",
+                table.ToString(), OutputTexts.Get("scatterText.correctedPhotosOwnUncertaintyTaken"), "",
                 .. ScatterDocument.Stability(answer).Select((DocumentFact f) => $"{f.Name}: {f.Text}"), ScatterWords.FromMemory, "",
                 .. ScatterWords.Notes(answer), ScatterWords.Plan(answer), "",
-                "For the machine's file, so that later visits reckon with it:", $"  {ScatterWords.Line(answer)}", "",
+                OutputTexts.Get("scatterText.forMachineFileSoThat"), $"  {ScatterWords.Line(answer)}", "",
                 Words.Cautions,
             ]);
     }

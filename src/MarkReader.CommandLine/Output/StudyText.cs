@@ -13,7 +13,7 @@ internal static class StudyText
             [StudyWords.Extent(answer)],
             [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).Append(StudyWords.Suspect(answer)).OfType<string>()],
             .. answer.Axes.Select(axis => Components(axis, answer)),
-            ["gauge: part of the gauge's variance; tolerance: six standard deviations of the full tolerance width"],
+            [OutputTexts.Get("studyText.gaugePartGaugeVarianceTolerance")],
             .. details ? answer.Axes.Select(Anova) : [],
             [.. StudyWords.Notes(answer), StudyWords.Plan(answer.Plan)],
         ];
@@ -22,29 +22,29 @@ internal static class StudyText
 
     public static string Of(StudyPlan plan)
     {
-        Table table = new("people or phones", "photos each", "photos", "95 % interval of the gauge", "reached");
+        Table table = new(OutputTexts.Get("studyText.peopleOrPhones"), OutputTexts.Get("studyText.photosEach"), OutputTexts.Get("studyText.photos"), OutputTexts.Get("studyText.intervalGauge"), OutputTexts.Get("studyText.reached"));
         foreach (PlannedStudy row in plan.Rows)
         {
             table.Add(
                 Words.Fixed(row.Size.Operators, 0), Words.Fixed(row.Size.Repeats, 0), Words.Fixed(row.Photos, 0),
-                $"{Words.Fixed(row.Factors.Low, 2)} to {Words.Fixed(row.Factors.High, 2)} times", row.HalfWidth <= plan.Wanted ? "yes" : "no");
+                OutputTexts.Say("studyText.times", Words.Fixed(row.Factors.Low, 2), Words.Fixed(row.Factors.High, 2)), row.HalfWidth <= plan.Wanted ? OutputTexts.Get("studyText.yes") : OutputTexts.Get("studyText.no"));
         }
 
         return string.Join(
             Environment.NewLine,
             StudyWords.Plan(plan), "", table.ToString(), "",
-            "Reckoned with half of a photo's scatter common to its marks and a quarter of the whole between people (a guess). A study that was done plans the next with what it found.");
+            OutputTexts.Get("studyText.reckonedWithHalfPhotoScatter"));
     }
 
     private static IReadOnlyList<string> Components(StudyAxis axis, StudyAnswer answer)
     {
         GaugeStudy study = axis.Study;
-        Table table = new($"along {axis.Axis}", "sd/mm", "95 %", "gauge/%", "tolerance/%");
+        Table table = new(OutputTexts.Say("studyText.along", axis.Axis), OutputTexts.Get("studyText.sdMm"), "95 %", OutputTexts.Get("studyText.gauge"), OutputTexts.Get("studyText.tolerance"));
         foreach (StudyPart part in StudyWords.Order(study.Options.Photos).Where(p => p != StudyPart.Parts))
         {
             VarianceComponent c = study[part];
             table.Add(
-                StudyWords.Name(part, study.Options.Photos), StudyWords.Mm(c.StandardDeviation), $"{StudyWords.Mm(c.DeviationInterval.Low)} to {StudyWords.Mm(c.DeviationInterval.High)}",
+                StudyWords.Name(part, study.Options.Photos), StudyWords.Mm(c.StandardDeviation), OutputTexts.Say("studyText.to", StudyWords.Mm(c.DeviationInterval.Low), StudyWords.Mm(c.DeviationInterval.High)),
                 StudyWords.Share(study, part) is { } share ? Words.Fixed(share, 1) : "-", Words.Fixed(study.OfTolerance(part, StudyWords.FullWidth(answer)).Percent, 1));
         }
 
@@ -53,7 +53,7 @@ internal static class StudyText
 
     private static IReadOnlyList<string> Anova(StudyAxis axis)
     {
-        Table table = new($"anova, {axis.Axis}", "sum of squares", "dof", "mean square", "F", "p", "against");
+        Table table = new(OutputTexts.Say("studyText.anova", axis.Axis), OutputTexts.Get("studyText.sumSquares"), OutputTexts.Get("studyText.dof"), OutputTexts.Get("studyText.meanSquare"), "F", "p", OutputTexts.Get("studyText.against"));
         foreach (AnovaRow row in axis.Study.Rows)
         {
             table.Add(
@@ -62,10 +62,10 @@ internal static class StudyText
                 row.Test is { } t ? string.Join(" + ", t.Against.Select(StudyWords.Name)) : "-");
         }
 
-        Table variation = new($"of all readings, {axis.Axis}", "sd/mm", "variance/%", "study variation/%");
+        Table variation = new(OutputTexts.Say("studyText.allReadings", axis.Axis), OutputTexts.Get("studyText.sdMm"), OutputTexts.Get("studyText.variance"), OutputTexts.Get("studyText.studyVariation"));
         foreach (StudyPart part in (StudyPart[])[StudyPart.Repeatability, StudyPart.Reproducibility, StudyPart.Gauge, StudyPart.Parts])
             variation.Add(StudyWords.Name(part, axis.Study.Options.Photos), StudyWords.Mm(axis.Study[part].StandardDeviation), Words.Fixed(axis.Study.Contribution(part), 2), Words.Fixed(axis.Study.StudyVariation(part), 2));
         string categories = axis.Study.Categories is { } n ? Words.Fixed(n, 0) : "-";
-        return [table.ToString(), "", variation.ToString(), $"distinct categories: {categories}; they and the two columns of % depend on how far apart the marks were put"];
+        return [table.ToString(), "", variation.ToString(), OutputTexts.Say("studyText.distinctCategoriesTheyAndTwo", categories)];
     }
 }

@@ -1,4 +1,5 @@
 using MarkReader.Drawing.Fonts;
+using MarkReader.Drawing.Texts;
 using ScottPlot;
 using SkiaSharp;
 
@@ -59,10 +60,10 @@ public static class AuditChartWriter
         Render(canvas, CoveragePanel.Of(rows, s_coverage), Split, Head, Width - Split, upper);
         Render(canvas, DistancePanel.Of(chart.Distances, s_distances), 0, Head + upper, Split, Lower);
         Write(canvas, chart.Title, 16, 28, 17);
-        Write(canvas, "Distance from the truth", 110, Head + 24, HeadLetters);
-        Write(canvas, "Truths inside the stated 95 % region", Split + 10, Head + 24, HeadLetters);
-        Write(canvas, "found + false", Width - 90, Head + 24, HeadLetters);
-        Write(canvas, "Squared Mahalanobis distances d²", 110, Head + upper + 24, HeadLetters);
+        Write(canvas, DrawingTexts.Get("auditChartWriter.distanceFromTruth"), 110, Head + 24, HeadLetters);
+        Write(canvas, DrawingTexts.Get("auditChartWriter.truthsInsideStatedRegion"), Split + 10, Head + 24, HeadLetters);
+        Write(canvas, DrawingTexts.Get("auditChartWriter.foundFalse"), Width - 90, Head + 24, HeadLetters);
+        Write(canvas, DrawingTexts.Get("auditChartWriter.squaredMahalanobisDistancesD"), 110, Head + upper + 24, HeadLetters);
         ChartKey.Draw(canvas, Split + 14, Head + upper + 24, Width - Split - 34, chart.Figures);
     }
 

@@ -1,3 +1,4 @@
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Audits;
@@ -24,6 +25,6 @@ public sealed record ChartFormat
         ChartFormat? format = All.FirstOrDefault(f => string.Equals(f.Extension, extension, StringComparison.OrdinalIgnoreCase));
         return format is not null
             ? format
-            : new Failure(DrawingFailures.ChartFormatUnknown, $"a plot cannot be written as '{Path.GetFileName(fileName)}'", "name the file .svg or .png");
+            : new Failure(DrawingFailures.ChartFormatUnknown, DrawingTexts.Word("chartFormat.plotCannotBeWrittenAs", Path.GetFileName(fileName)), DrawingTexts.Get("chartFormat.nameFileSvgOrPng"));
     }
 }

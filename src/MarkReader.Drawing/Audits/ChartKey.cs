@@ -1,4 +1,5 @@
 using MarkReader.Drawing.Fonts;
+using MarkReader.Drawing.Texts;
 using SkiaSharp;
 
 namespace MarkReader.Drawing.Audits;
@@ -14,7 +15,7 @@ internal static class ChartKey
         using SKPaint rule = Fill(ChartStyle.GridLine);
         using SKFont letters = Faces.Font(Faces.Regular, ChartStyle.Letters);
         using SKFont heads = Faces.Font(Faces.Bold, 13);
-        canvas.DrawText("All kinds", x, y, SKTextAlign.Left, heads, ink);
+        canvas.DrawText(DrawingTexts.Get("chartKey.allKinds"), x, y, SKTextAlign.Left, heads, ink);
         foreach (FigureLine figure in figures)
         {
             y += Line;
@@ -35,12 +36,12 @@ internal static class ChartKey
 
     private static readonly (Action<SKCanvas, float, float> Symbol, string Words)[] s_symbols =
     [
-        (Dot, "a mark"),
-        (Bar, "rms of the kind"),
-        (Diamond, "rms that the stated covariances give"),
-        (Square, "coverage, 95 % confidence interval reaches the band"),
-        (Triangle, "it does not; or d² beyond three times the region"),
-        (Field, "coverage 93 to 97 %; 95 % range of each sorted d²"),
+        (Dot, DrawingTexts.Get("chartKey.mark")),
+        (Bar, DrawingTexts.Get("chartKey.rmsKind")),
+        (Diamond, DrawingTexts.Get("chartKey.rmsThatStatedCovariancesGive")),
+        (Square, DrawingTexts.Get("chartKey.coverageConfidenceIntervalReachesBand")),
+        (Triangle, DrawingTexts.Get("chartKey.doesNotOrDBeyond")),
+        (Field, DrawingTexts.Get("chartKey.coverageRangeEachSortedD")),
     ];
 
     private static void Dot(SKCanvas canvas, float x, float y)

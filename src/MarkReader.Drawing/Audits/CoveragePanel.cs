@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Drawing.Texts;
 using ScottPlot;
 using ScottPlot.TickGenerators;
 
@@ -11,7 +12,7 @@ internal static class CoveragePanel
 
     public static Plot Of(KindRows rows, PixelPadding padding)
     {
-        Plot plot = ChartStyle.Panel("% of found marks", padding);
+        Plot plot = ChartStyle.Panel(DrawingTexts.Get("coveragePanel.foundMarks"), padding);
         double least = rows.All.Where(r => r.Coverage is not null).Select(r => 100 * r.Coverage!.Part).DefaultIfEmpty(100).Min();
         double left = Math.Clamp((Math.Floor(least / 10) * 10) - 10, 0, 60);
         rows.Prepare(plot, left - 2, 102);

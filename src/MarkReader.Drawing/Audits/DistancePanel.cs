@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 using ScottPlot;
 using ScottPlot.TickGenerators;
@@ -15,8 +16,8 @@ internal static class DistancePanel
 
     public static Plot Of(DistanceCurve curve, PixelPadding padding)
     {
-        Plot plot = ChartStyle.Panel("expected d² (χ², 2 degrees of freedom)", padding);
-        plot.Axes.Left.Label.Text = "observed d²";
+        Plot plot = ChartStyle.Panel(DrawingTexts.Get("distancePanel.expectedDDegreesFreedom"), padding);
+        plot.Axes.Left.Label.Text = DrawingTexts.Get("distancePanel.observedD");
         double right = Math.Max(3, 1.06 * Math.Sqrt(curve.Points.Select(p => p.Expected).DefaultIfEmpty(0).Max()));
         double top = Math.Clamp(1.06 * Math.Sqrt(curve.Points.Select(p => p.Observed).DefaultIfEmpty(0).Max()), right, Most);
         plot.Axes.SetLimits(0, right, 0, top);
@@ -31,12 +32,12 @@ internal static class DistancePanel
 
         var equal = plot.Add.Line(0, 0, right, right);
         (equal.LineColor, equal.LineWidth) = (ChartStyle.Black, 1);
-        Border(plot, s_region, top, "95 % region");
-        Border(plot, 3 * s_region, top, "three times the 95 % region");
+        Border(plot, s_region, top, DrawingTexts.Get("distancePanel.region"));
+        Border(plot, 3 * s_region, top, DrawingTexts.Get("distancePanel.threeTimesRegion"));
         Points(plot, [.. curve.Points.Where(p => p.Observed <= 9 * Covariance2.ChiSquare95)], top, far: false);
         Points(plot, [.. curve.Points.Where(p => p.Observed > 9 * Covariance2.ChiSquare95)], top, far: true);
         if (curve.Points.Any(p => p.Observed > top * top))
-            Words(plot, string.Create(CultureInfo.InvariantCulture, $"at the upper border: d² over {top * top:0}"), 0.985 * top, Alignment.UpperLeft);
+            Words(plot, DrawingTexts.Say("distancePanel.atUpperBorderDOver", top * top), 0.985 * top, Alignment.UpperLeft);
         return plot;
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Drawing.Texts;
 using ScottPlot;
 using ScottPlot.TickGenerators;
 
@@ -15,7 +16,7 @@ internal static class ErrorPanel
 
     public static Plot Of(KindRows rows, PixelPadding padding)
     {
-        Plot plot = ChartStyle.Panel("µm, logarithmic (1000 µm = 1 mm)", padding);
+        Plot plot = ChartStyle.Panel(DrawingTexts.Get("errorPanel.mLogarithmicMMm"), padding);
         double right = Math.Max(2, Math.Ceiling(rows.All.SelectMany(r => r.Errors).Append(1e-3).Max(Log) * 4) / 4);
         rows.Prepare(plot, Least, right);
         plot.Axes.Left.TickGenerator = rows.Words(r => r.Name.Length <= LongestName ? r.Name : r.Name[..(LongestName - 1)] + "…");

@@ -1,5 +1,6 @@
 using MarkReader.Cards;
 using MarkReader.Drawing.Fonts;
+using MarkReader.Drawing.Texts;
 using SkiaSharp;
 
 namespace MarkReader.Drawing.Cards;
@@ -21,7 +22,7 @@ public static class BoardSheet
         SKDocumentPdfMetadata metadata = new()
         {
             Title = $"MarkReader {board.Name}",
-            Subject = $"For {board.Purpose}. Print at 100 %.",
+            Subject = DrawingTexts.Say("boardSheet.forPrintAt", board.Purpose),
             Creator = "MarkReader",
             Creation = s_date,
             Modified = s_date,

@@ -1,3 +1,4 @@
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Cards;
@@ -30,6 +31,6 @@ public sealed record CardFormat
         CardFormat? format = All.FirstOrDefault(f => string.Equals(f.Extension, extension, StringComparison.OrdinalIgnoreCase));
         return format is not null
             ? format
-            : new Failure(DrawingFailures.CardFormatUnknown, $"a card cannot be written as '{Path.GetFileName(fileName)}'", "name the file .pdf, .svg or .png");
+            : new Failure(DrawingFailures.CardFormatUnknown, DrawingTexts.Word("cardFormat.cardCannotBeWrittenAs", Path.GetFileName(fileName)), DrawingTexts.Get("cardFormat.nameFilePdfSvgOr"));
     }
 }

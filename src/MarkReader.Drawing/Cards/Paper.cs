@@ -1,3 +1,4 @@
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Cards;
@@ -29,6 +30,6 @@ public sealed record Paper
         Paper? paper = All.FirstOrDefault(p => string.Equals(p.Name, name, StringComparison.OrdinalIgnoreCase));
         return paper is not null
             ? paper
-            : new Failure(DrawingFailures.PaperUnknown, $"there is no paper named '{name}'", "use a4 or letter");
+            : new Failure(DrawingFailures.PaperUnknown, DrawingTexts.Word("paper.thereNoPaperNamed", name), DrawingTexts.Get("paper.useOrLetter"));
     }
 }

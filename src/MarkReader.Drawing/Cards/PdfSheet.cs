@@ -1,5 +1,6 @@
 using MarkReader.Cards;
 using MarkReader.Drawing.Fonts;
+using MarkReader.Drawing.Texts;
 using SkiaSharp;
 
 namespace MarkReader.Drawing.Cards;
@@ -17,7 +18,7 @@ internal static class PdfSheet
         SheetLayout layout = SheetLayout.Of(kind, paper);
         SKDocumentPdfMetadata metadata = new()
         {
-            Title = $"MarkReader card: {kind.Name}",
+            Title = DrawingTexts.Say("pdfSheet.markreaderCard", kind.Name),
             Subject = SheetWords.Subject(kind),
             Creator = "MarkReader",
             Creation = s_date,
@@ -80,7 +81,7 @@ internal static class PdfSheet
     private static double Texts(SKCanvas canvas, CardKind kind, SheetLayout layout)
     {
         TextBlock steps = new(canvas, layout.Steps);
-        steps.Heading("Using the card");
+        steps.Heading(DrawingTexts.Get("pdfSheet.usingCard"));
         int number = 0;
         foreach (string step in SheetWords.Steps(kind, layout.Scale is not null))
             steps.Item($"{++number}.", step);

@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Security;
 using System.Text;
 using MarkReader.Cards;
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 using SkiaSharp;
 
@@ -16,8 +18,8 @@ internal static class SvgCard
         StringBuilder svg = new();
         svg.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{side}mm\" height=\"{side}mm\" viewBox=\"{corner} {corner} {side} {side}\">\n");
-        svg.Append(CultureInfo.InvariantCulture, $"<title>Card '{kind.Name}', for {kind.Purpose}</title>\n");
-        svg.Append(CultureInfo.InvariantCulture, $"<desc>Print at 100 %: {side} mm × {side} mm. The free zone in the middle is {Number(kind.ZoneSide)} mm wide.</desc>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<title>{Escaped(DrawingTexts.Say("svgCard.title", kind.Name, kind.Purpose))}</title>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<desc>{Escaped(DrawingTexts.Say("svgCard.size", side, Number(kind.ZoneSide)))}</desc>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{corner}\" y=\"{corner}\" width=\"{side}\" height=\"{side}\" fill=\"#fff\"/>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<path id=\"ink\" fill=\"#000\" d=\"{Polygons(kind)}\"/>\n");
         foreach (CardLabel label in kind.Labels)
@@ -28,6 +30,8 @@ internal static class SvgCard
 
         return Encoding.UTF8.GetBytes(svg.Append("</svg>\n").ToString());
     }
+
+    private static string Escaped(string words) => SecurityElement.Escape(words);
 
     private static string Polygons(CardKind kind) => string.Join('\n', PrintedInk.Polygons(kind).Select(polygon =>
         "M" + string.Join('L', polygon.Select(Point)) + "Z"));

@@ -1,3 +1,4 @@
+using MarkReader.Drawing.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Overlays;
@@ -30,6 +31,6 @@ public sealed record OverlayFormat
         OverlayFormat? format = All.FirstOrDefault(f => f.Extensions.Contains(extension, StringComparer.OrdinalIgnoreCase));
         return format is not null
             ? format
-            : new Failure(DrawingFailures.OverlayFormatUnknown, $"an overlay cannot be written as '{Path.GetFileName(fileName)}'", "name the file .png, .jpg or .svg");
+            : new Failure(DrawingFailures.OverlayFormatUnknown, DrawingTexts.Word("overlayFormat.overlayCannotBeWrittenAs", Path.GetFileName(fileName)), DrawingTexts.Get("overlayFormat.nameFilePngJpgOr"));
     }
 }

@@ -5,6 +5,7 @@ using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Rectification;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 using OpenCvSharp;
 
@@ -26,16 +27,16 @@ public static class BoardMeasurer
         if (!PhotoHeaderReader.Read(bytes).TryGet(out PhotoHeader? header, out Failure? failure))
             return failure;
         if (PhotoTurn.OfOrientation(header.Exif.Orientation) is not { } turn)
-            return new Failure(BoardFailures.Mirrored, "the file says that the photo is mirrored", "turn off mirroring in the camera and take the photo again");
+            return new Failure(BoardFailures.Mirrored, ImagingTexts.Get("boardMeasurer.fileSaysThatPhotoMirrored"), ImagingTexts.Get("common.turnOffMirroringInCamera"));
         if (!PhotoDecoder.DecodeGrey(bytes, header).TryGet(out GreyPhoto? photo, out failure))
             return failure;
         using (photo)
         {
             CalibrationBoard board = CalibrationBoard.Sheet;
             if (Find(photo) is not { } found)
-                return new Failure(BoardFailures.NoBoard, "the calibration board is not seen in the photo", "photograph the printed board, sharp and with most of it in the picture");
+                return new Failure(BoardFailures.NoBoard, ImagingTexts.Get("boardMeasurer.calibrationBoardNotSeenIn"), ImagingTexts.Get("boardMeasurer.photographPrintedBoardSharpAnd"));
             if (found.Markers.Count < MarkersNeeded)
-                return new Failure(BoardFailures.PartlySeen, $"only {found.Markers.Count} of the board's {board.Markers.Count} markers can be read, {MarkersNeeded} are needed", "take the photo again, sharp and with more of the board in it");
+                return new Failure(BoardFailures.PartlySeen, ImagingTexts.Word("boardMeasurer.onlyBoardMarkersCanBe", found.Markers.Count, board.Markers.Count, MarkersNeeded), ImagingTexts.Get("boardMeasurer.takePhotoAgainSharpAnd"));
             if (!CardRegistrar.Register(photo, board, found.Rough).TryGet(out RegisteredPrint? print, out failure))
                 return failure;
             (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);

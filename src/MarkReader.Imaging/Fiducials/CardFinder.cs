@@ -1,5 +1,6 @@
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 using OpenCvSharp;
 
@@ -64,8 +65,8 @@ internal static class CardFinder
 
     private static Failure PartlySeen(int seen) => new(
         CardFailures.PartlySeen,
-        seen == 1 ? "only one of the card's markers can be read" : $"only {seen} of the card's markers can be read",
-        $"uncover at least {MarkersNeeded} markers and take the photo again, sharp and nearer");
+        seen == 1 ? ImagingTexts.Get("cardFinder.onlyOneCardMarkersCan") : ImagingTexts.Say("cardFinder.onlyCardMarkersCanBe", seen),
+        ImagingTexts.Word("cardFinder.uncoverAtLeastMarkersAnd", MarkersNeeded));
 
     private static Failure Absent(GreyPhoto photo)
     {
@@ -74,10 +75,10 @@ internal static class CardFinder
         using Mat mirrored = reduced.Flip(FlipMode.Y);
         IReadOnlyList<FoundCard> cards = MarkerConsensus.Group(MarkerFinder.Find(mirrored, new(factor)));
         if (cards.Any(c => c.Markers.Count >= MarkersNeeded))
-            return new(CardFailures.Mirrored, "the card is mirrored", "turn off mirroring in the camera, or print the card again without mirroring, and take the photo again");
+            return new(CardFailures.Mirrored, ImagingTexts.Get("cardFinder.cardMirrored"), ImagingTexts.Get("cardFinder.turnOffMirroringInCamera"));
         return Percentile99(reduced) < DarkLevel
-            ? new(CardFailures.TooDark, "the photo is too dark to find the card", "light the target from the side, or use the flash from a distance, and take the photo again")
-            : new(CardFailures.NoCard, "no card is seen in the photo", "tape the printed card on the target and take a sharp photo with the whole card in it");
+            ? new(CardFailures.TooDark, ImagingTexts.Get("cardFinder.photoTooDarkFindCard"), ImagingTexts.Get("cardFinder.lightTargetFromSideOr"))
+            : new(CardFailures.NoCard, ImagingTexts.Get("cardFinder.noCardSeenInPhoto"), ImagingTexts.Get("cardFinder.tapePrintedCardOnTarget"));
     }
 
     private static int Percentile99(Mat grey)

@@ -71,7 +71,7 @@ internal sealed class CandidateSearch : IDisposable
     }
 
     /// <summary>What to say of a spot that has no area left once its thin parts are cut off.</summary>
-    public MarkCandidate Thin(DarkSpot spot) => new(_grid.ToCard(spot.Peak.X, spot.Peak.Y), 0, spot.Depth, 0, 0, 0, "thin");
+    public MarkCandidate Thin(DarkSpot spot) => new(_grid.ToCard(spot.Peak.X, spot.Peak.Y), 0, spot.Depth, 0, 0, 0, MarkObjection.Thin);
 
     /// <summary>Closes an area to later calls.</summary>
     public void Close(Point[] outline)

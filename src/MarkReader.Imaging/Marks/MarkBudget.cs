@@ -47,7 +47,7 @@ internal sealed class MarkBudget(RegisteredCard card, PrintScale print, double t
     public DoubtfulSpot ToSpot(MarkCandidate spot)
     {
         CardPoint centre = Projection.FromPrint(spot.Centre);
-        return new(centre, Projection.ToPhoto(centre), Length.FromMillimetres(spot.Diameter), spot.Rejection ?? "");
+        return new(centre, Projection.ToPhoto(centre), Length.FromMillimetres(spot.Diameter), spot.Rejection?.Words() ?? "");
     }
 
     private static double Square(double x) => x * x;

@@ -11,7 +11,7 @@ namespace MarkReader.Imaging.Marks;
 /// <param name="EdgeShare">Part of its outline that lies at the border of what is looked at.</param>
 /// <param name="Rejection">Why it is not a mark; null when it is.</param>
 internal sealed record MarkCandidate(
-    CardPoint Centre, double Diameter, double Depth, double AxisRatio, double Solidity, double EdgeShare, string? Rejection)
+    CardPoint Centre, double Diameter, double Depth, double AxisRatio, double Solidity, double EdgeShare, MarkObjection? Rejection)
 {
     /// <summary>Whether a person might call it a mark although it was rejected.</summary>
     public bool IsDoubtful { get; init; }

@@ -61,7 +61,7 @@ internal sealed class MarkFinder
         trace.Candidates(light, finder._candidates);
         return new([.. named.Select(i => finder._marks[i])], [])
         {
-            Doubts = [.. named.Where(i => i >= found).Select(i => MarkJudge.Doubt(finder._marks[i])).OfType<string>().Distinct()],
+            Doubts = [.. named.Where(i => i >= found).Select(i => MarkJudge.Doubt(finder._marks[i])).OfType<MarkObjection>().Distinct()],
         };
     }
 
@@ -126,7 +126,7 @@ internal sealed class MarkFinder
             .OfType<FittedMark>()
             .Where(m => m.Centre.DistanceTo(place) < Math.Max(TapReach, m.Diameter / 2))
             .MaxBy(m => Verdict.ScoreOf(m));
-        _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.Shape.AxisRatio ?? 0, 1, 0, best is null ? "nothing to fit here" : null));
+        _candidates.Add(new(place, best?.Diameter ?? 0, best?.Symmetric.Depth ?? 0, best?.Symmetric.Shape.AxisRatio ?? 0, 1, 0, best is null ? MarkObjection.NothingToFit : null));
         if (best is null)
             return -1;
         _marks.Add(best);
@@ -161,6 +161,6 @@ internal sealed class MarkFinder
 /// <summary>What was found in a zone, in the printed card's frame (mm).</summary>
 internal sealed record FoundMarks(IReadOnlyList<FittedMark> Marks, IReadOnlyList<MarkCandidate> Doubtful)
 {
-    /// <summary>What speaks against the marks that only the user named, in a few words each.</summary>
-    public IReadOnlyList<string> Doubts { get; init; } = [];
+    /// <summary>What speaks against the marks that only the user named.</summary>
+    public IReadOnlyList<MarkObjection> Doubts { get; init; } = [];
 }

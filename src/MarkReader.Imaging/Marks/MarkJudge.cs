@@ -22,10 +22,8 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     /// <summary>Least score of a mark: letters and the corners of lines reach 0.45, marks crossed by lines have 0.55 and more.</summary>
     private const double LeastScore = 0.53;
 
-    private const string TwoInOne = "two in one";
-
     /// <summary>A mark's outline is closed, of one size in all directions, and ends in bare target; areas that fail only that may still be marks.</summary>
-    private static readonly string[] s_doubtful = ["rough", "rough outline", "open outline", "poor outline", "no edge all round", "no outline", "ragged", TwoInOne];
+    private static readonly MarkObjection[] s_doubtful = [MarkObjection.Rough, MarkObjection.RoughOutline, MarkObjection.OpenOutline, MarkObjection.PoorOutline, MarkObjection.NoEdgeAllRound, MarkObjection.NoOutline, MarkObjection.Ragged, MarkObjection.TwoInOne];
 
     /// <param name="area">The area.</param>
     /// <param name="left">The layers without the marks found so far.</param>
@@ -38,34 +36,34 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
         if (PairSplit.Of(left.Darkening, c) is { } pair)
         {
             // An outline of two discs is never measured as one mark.
-            return PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair) ? new(c, area.Outline, two) : Rejected(TwoInOne);
+            return PairFit.Of(pair.First, pair.Second, left) is { } two && two.All(IsPlausibleOfPair) ? new(c, area.Outline, two) : Rejected(MarkObjection.TwoInOne);
         }
 
         if (c.AxisRatio < 0.45)
-            return Rejected("long");
+            return Rejected(MarkObjection.Long);
         if (c.Solidity < 0.82)
-            return Rejected("ragged");
+            return Rejected(MarkObjection.Ragged);
         MarkLayers clear = left.Hiding(area.Strokes);
         if (SymmetricFit.Fit(clear.Coarse, c.Centre, c.Diameter) is not { } symmetric)
-            return Rejected("not symmetric");
+            return Rejected(MarkObjection.NotSymmetric);
         if (Objection(symmetric, marks) is { } shape)
             return Rejected(shape);
         if (MarkFit.Of(clear, symmetric) is not { } mark)
-            return Rejected("no outline");
+            return Rejected(MarkObjection.NoOutline);
         if (mark.Method != MarkMethod.Outline && IsBeside(symmetric, marks, SoftSmokeShare))
-            return Rejected("smoke of a mark");
+            return Rejected(MarkObjection.SmokeOfMark);
         return Doubt(mark) is { } doubt ? Rejected(doubt) : new(c, area.Outline, [mark with { Strokes = area.Strokes }]);
 
-        Verdict Rejected(string reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, area.Outline, []);
+        Verdict Rejected(MarkObjection reason) => new(c with { Rejection = reason, IsDoubtful = s_doubtful.Contains(reason) && c.Depth > 2 * leastDepth }, area.Outline, []);
     }
 
-    /// <summary>What speaks against a fitted mark by itself, in a few words; null when nothing does.</summary>
-    public static string? Doubt(FittedMark mark) => mark.Outline switch
+    /// <summary>What speaks against a fitted mark by itself; null when nothing does.</summary>
+    public static MarkObjection? Doubt(FittedMark mark) => mark.Outline switch
     {
-        { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => "open outline",
-        { Roughness: > MostRoughness } when mark.Method != MarkMethod.Texture => "rough outline",
-        _ when mark.Diameter is < LeastDiameter or > MostDiameter => "size",
-        _ when Verdict.ScoreOf(mark) < LeastScore => "poor outline",
+        { Seen: < LeastSeen } when mark.Method == MarkMethod.Outline => MarkObjection.OpenOutline,
+        { Roughness: > MostRoughness } when mark.Method != MarkMethod.Texture => MarkObjection.RoughOutline,
+        _ when mark.Diameter is < LeastDiameter or > MostDiameter => MarkObjection.Size,
+        _ when Verdict.ScoreOf(mark) < LeastScore => MarkObjection.PoorOutline,
         _ => null,
     };
 
@@ -75,27 +73,27 @@ internal sealed class MarkJudge(double zoneSide, double leastDepth)
     private static bool IsPlausibleOfPair(FittedMark mark) =>
         mark is { Outline: { Seen: > LeastSeenOfPair, Roughness: < MostRoughness }, Diameter: >= LeastDiameter and <= MostDiameter };
 
-    private string? Objection(MarkCandidate c, IReadOnlyList<FittedMark> marks)
+    private MarkObjection? Objection(MarkCandidate c, IReadOnlyList<FittedMark> marks)
     {
         if (c.Diameter < LeastDiameter)
-            return "small";
+            return MarkObjection.Small;
         if (c.Diameter > MostDiameter)
-            return "large";
+            return MarkObjection.Large;
         if (Math.Max(Math.Abs(c.Centre.U), Math.Abs(c.Centre.V)) > zoneSide / 2)
-            return "outside the zone";
+            return MarkObjection.OutsideZone;
         if (c.EdgeShare > 0.12)
-            return "at the border";
-        return marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? "rest of a mark" : null;
+            return MarkObjection.AtBorder;
+        return marks.Any(m => m.Centre.DistanceTo(c.Centre) < 0.75 * m.Diameter && c.Diameter < 0.6 * m.Diameter) ? MarkObjection.RestOfMark : null;
     }
 
-    private string? Objection(SymmetricMark s, IReadOnlyList<FittedMark> marks) => s switch
+    private MarkObjection? Objection(SymmetricMark s, IReadOnlyList<FittedMark> marks) => s switch
     {
-        { Roughness: > 0.35 } => "rough",
-        { Shape.AxisRatio: < 0.4 } => "long",
-        { Sides: < 0.5 } => "no edge all round",
-        _ when IsBeside(s, marks, SmokeShare) => "smoke of a mark",
-        _ when s.Depth < leastDepth => "faint against its surroundings",
-        _ when marks.Any(m => m.Centre.DistanceTo(s.Centre) < 0.3 * Math.Max(m.Diameter, s.Diameter)) => "rest of a mark",
+        { Roughness: > 0.35 } => MarkObjection.Rough,
+        { Shape.AxisRatio: < 0.4 } => MarkObjection.Long,
+        { Sides: < 0.5 } => MarkObjection.NoEdgeAllRound,
+        _ when IsBeside(s, marks, SmokeShare) => MarkObjection.SmokeOfMark,
+        _ when s.Depth < leastDepth => MarkObjection.Faint,
+        _ when marks.Any(m => m.Centre.DistanceTo(s.Centre) < 0.3 * Math.Max(m.Diameter, s.Diameter)) => MarkObjection.RestOfMark,
         _ => null,
     };
 }

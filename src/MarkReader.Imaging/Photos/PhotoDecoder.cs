@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 using OpenCvSharp;
 
@@ -61,6 +62,6 @@ public static class PhotoDecoder
     }
 
     private static Failure Undecodable(ReadOnlySpan<byte> bytes, PhotoFormat format) => PhotoEnd.IsMissing(bytes, format)
-        ? new(PhotoFailures.Truncated, "the picture breaks off before its end", "send the whole file again")
-        : new(PhotoFailures.Damaged, "the picture is damaged and cannot be decoded", "take or send the photo again");
+        ? new(PhotoFailures.Truncated, ImagingTexts.Get("common.pictureBreaksOffBeforeEnd"), ImagingTexts.Get("common.sendWholeFileAgain"))
+        : new(PhotoFailures.Damaged, ImagingTexts.Get("photoDecoder.pictureDamagedAndCannotBe"), ImagingTexts.Get("common.takeOrSendPhotoAgain"));
 }

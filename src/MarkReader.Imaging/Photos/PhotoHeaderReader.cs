@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 using MetadataExtractor;
 using MetadataExtractor.Formats.Exif;
@@ -11,20 +12,20 @@ namespace MarkReader.Imaging.Photos;
 /// <summary>First stage: is it a photo, and is it of a size that will be decoded?</summary>
 public static class PhotoHeaderReader
 {
-    private const string SendJpeg = "send the photo as JPEG, PNG or WebP";
+    private static string SendJpeg => ImagingTexts.Get("photoHeaderReader.sendPhotoAsJpegPng");
 
     /// <summary>Checks signature, size in bytes and size in pixels without decoding.</summary>
     public static Outcome<PhotoHeader> Read(ReadOnlyMemory<byte> bytes)
     {
         if (bytes.IsEmpty)
-            return new Failure(PhotoFailures.Empty, "the file has 0 bytes", "take or send the photo again");
+            return new Failure(PhotoFailures.Empty, ImagingTexts.Get("photoHeaderReader.fileHasBytes"), ImagingTexts.Get("common.takeOrSendPhotoAgain"));
         if (bytes.Length > PhotoLimits.MaxBytes)
-            return new Failure(PhotoFailures.TooLarge, $"the file has {bytes.Length / 1048576} MB, the limit is {PhotoLimits.MaxBytes / 1048576} MB", "send a smaller JPEG");
+            return new Failure(PhotoFailures.TooLarge, ImagingTexts.Word("photoHeaderReader.fileHasMbLimitMb", bytes.Length / 1048576, PhotoLimits.MaxBytes / 1048576), ImagingTexts.Get("photoHeaderReader.sendSmallerJpeg"));
         if (Sniff(bytes.Span) is not { } format)
         {
             return IsHeif(bytes.Span)
-                ? new Failure(PhotoFailures.Format, "the file is HEIC or AVIF, which cannot be read here", "set the phone's camera to JPEG (often called 'most compatible') or export the photo as JPEG")
-                : new Failure(PhotoFailures.Format, "the file is not a JPEG, PNG or WebP picture", SendJpeg);
+                ? new Failure(PhotoFailures.Format, ImagingTexts.Get("photoHeaderReader.fileHeicOrAvifWhich"), ImagingTexts.Get("photoHeaderReader.setPhoneCameraJpegOften"))
+                : new Failure(PhotoFailures.Format, ImagingTexts.Get("photoHeaderReader.fileNotJpegPngOr"), SendJpeg);
         }
 
         PhotoHeader header;
@@ -35,8 +36,8 @@ public static class PhotoHeaderReader
         catch (Exception e) when (e is ImageProcessingException or MetadataException or IOException or IndexOutOfRangeException or ArgumentException or OverflowException)
         {
             return PhotoEnd.IsMissing(bytes.Span, format)
-                ? new Failure(PhotoFailures.Truncated, "the picture breaks off before its end", "send the whole file again")
-                : new Failure(PhotoFailures.Damaged, "the picture's header cannot be read", "take or send the photo again");
+                ? new Failure(PhotoFailures.Truncated, ImagingTexts.Get("common.pictureBreaksOffBeforeEnd"), ImagingTexts.Get("common.sendWholeFileAgain"))
+                : new Failure(PhotoFailures.Damaged, ImagingTexts.Get("photoHeaderReader.pictureHeaderCannotBeRead"), ImagingTexts.Get("common.takeOrSendPhotoAgain"));
         }
 
         return Check(header);
@@ -46,13 +47,13 @@ public static class PhotoHeaderReader
     {
         (int width, int height) = (header.StoredWidth, header.StoredHeight);
         if (width <= 0 || height <= 0)
-            return new Failure(PhotoFailures.Damaged, "the header gives no width or height", "take or send the photo again");
+            return new Failure(PhotoFailures.Damaged, ImagingTexts.Get("photoHeaderReader.headerGivesNoWidthOr"), ImagingTexts.Get("common.takeOrSendPhotoAgain"));
         if (width > PhotoLimits.MaxSide || height > PhotoLimits.MaxSide || (long)width * height > PhotoLimits.MaxPixels)
-            return new Failure(PhotoFailures.TooLarge, $"the photo is {width} x {height} px, the limit is {PhotoLimits.MaxPixels / 1_000_000} million px and {PhotoLimits.MaxSide} px a side", "take it at a lower resolution or make it smaller");
+            return new Failure(PhotoFailures.TooLarge, ImagingTexts.Word("photoHeaderReader.photoXPxLimitMillion", width, height, PhotoLimits.MaxPixels / 1_000_000, PhotoLimits.MaxSide), ImagingTexts.Get("photoHeaderReader.takeAtLowerResolutionOr"));
         if (header.HasAlpha && (long)width * height > PhotoLimits.MaxPixelsWithAlpha)
-            return new Failure(PhotoFailures.TooLarge, $"the photo is {width} x {height} px with transparency, the limit is {PhotoLimits.MaxPixelsWithAlpha / 1_000_000} million px", "save it without transparency or make it smaller");
+            return new Failure(PhotoFailures.TooLarge, ImagingTexts.Word("photoHeaderReader.photoXPxWithTransparency", width, height, PhotoLimits.MaxPixelsWithAlpha / 1_000_000), ImagingTexts.Get("photoHeaderReader.saveWithoutTransparencyOrMake"));
         if (Math.Min(width, height) < PhotoLimits.MinSide)
-            return new Failure(PhotoFailures.TooSmall, $"the photo is only {width} x {height} px", $"send the original photo, at least {PhotoLimits.MinSide} px a side");
+            return new Failure(PhotoFailures.TooSmall, ImagingTexts.Word("photoHeaderReader.photoOnlyXPx", width, height), ImagingTexts.Word("photoHeaderReader.sendOriginalPhotoAtLeast", PhotoLimits.MinSide));
         return header;
     }
 

@@ -2,6 +2,7 @@ using MarkReader.Cameras.Models;
 using MarkReader.Cameras.Profiles;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Rectification;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -34,15 +35,15 @@ internal sealed record LensChoice(KnownLens? Lens, string? Profile, string? Unfi
     public IEnumerable<Warning> Warnings(bool differs)
     {
         if (Unfit is not null)
-            yield return new("cameraUnfit", $"The camera's profile was not used, {Unfit}: send the photo as the camera stored it.");
+            yield return new("cameraUnfit", ImagingTexts.Say("lensChoice.cameraProfileWasNotUsed", Unfit));
         if (Profile is not null && differs)
-            yield return new("cameraDiffers", $"The card shows another lens than the camera profile '{Profile}' says; the lens was taken from the card. Calibrate the camera again, at the distance of such photos.");
+            yield return new("cameraDiffers", ImagingTexts.Say("lensChoice.cardShowsAnotherLensThan", Profile));
     }
 
     private static Outcome<LensChoice> Fit(CameraProfile profile, CameraTraits photo, PhotoTurn? turn)
     {
         if (turn is null)
-            return new Failure(ProfileFailures.Misfit, $"the camera profile '{profile.Name}' does not fit: the photo is mirrored", "turn off mirroring in the camera and take the photo again");
+            return new Failure(ProfileFailures.Misfit, ImagingTexts.Word("lensChoice.cameraProfileDoesNotFit", profile.Name), ImagingTexts.Get("common.turnOffMirroringInCamera"));
         return profile.For(photo).TryGet(out CameraModel? camera, out Failure? failure)
             ? new LensChoice(KnownLens.Of(profile, turn.Value.Displayed(camera)), profile.Name, null)
             : failure;

@@ -1,7 +1,7 @@
-using System.Globalization;
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Marks;
 using MarkReader.Imaging.Quality;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -43,17 +43,17 @@ internal static class PhotoWarnings
     private const double DeepShadow = 0.6, GlareBesideShadow = 0.1;
 
     /// <param name="tapped">What speaks against the marks that the user named.</param>
-    public static IReadOnlyList<Warning> Of(FoundCard found, PhotoQuality quality, IReadOnlyList<Mark> marks, IReadOnlyList<DoubtfulSpot> doubtful, IReadOnlyList<string> tapped)
+    public static IReadOnlyList<Warning> Of(FoundCard found, PhotoQuality quality, IReadOnlyList<Mark> marks, IReadOnlyList<DoubtfulSpot> doubtful, IReadOnlyList<MarkObjection> tapped)
     {
         List<Warning> warnings = [];
         if (doubtful.Count > 0)
-            warnings.Add(new("doubtfulSpots", doubtful.Count == 1 ? "A dark spot may be a mark: tap it if it is one." : Text($"{doubtful.Count} dark spots may be marks: tap those that are.")));
+            warnings.Add(new("doubtfulSpots", doubtful.Count == 1 ? ImagingTexts.Get("photoWarnings.darkSpotMayBeMark") : ImagingTexts.Say("photoWarnings.darkSpotsMayBeMarks", doubtful.Count)));
         else if (marks.Count == 0)
-            warnings.Add(new("noMark", "No mark is seen in the card's free zone: check that the pulse left a mark on the tape, and take the photo again in even light."));
+            warnings.Add(new("noMark", ImagingTexts.Get("photoWarnings.noMarkSeenInCard")));
         if (tapped.Count > 0)
-            warnings.Add(new("unlikelyMark", Text($"What was tapped hardly looks like a mark ({string.Join(", ", tapped)}): make sure that it is one, and do not rely on its uncertainty.")));
+            warnings.Add(new("unlikelyMark", ImagingTexts.Say("photoWarnings.whatWasTappedHardlyLooks", string.Join(", ", tapped.Select(o => o.Words())))));
         if (found.OtherCards > 0)
-            warnings.Add(new("otherCards", "Another card is in view; the one with marks was measured, or else the one with more markers: cover the other."));
+            warnings.Add(new("otherCards", ImagingTexts.Get("photoWarnings.anotherCardInViewOne")));
         warnings.AddRange(OfGeometry(quality));
         warnings.AddRange(OfLight(quality));
         return warnings;
@@ -62,15 +62,15 @@ internal static class PhotoWarnings
     private static IEnumerable<Warning> OfGeometry(PhotoQuality quality)
     {
         if (quality.PixelsPerMm < CoarseScale)
-            yield return new("coarse", Text($"The card is small in the photo ({quality.PixelsPerMm:0.0} px/mm): move closer."));
+            yield return new("coarse", ImagingTexts.Say("photoWarnings.cardSmallInPhotoPx", quality.PixelsPerMm));
         if (quality.Tilt.Degrees > SteepTilt)
-            yield return new("steep", Text($"The card is seen at {quality.Tilt.Degrees:0} degrees: hold the phone more squarely over it."));
+            yield return new("steep", ImagingTexts.Say("photoWarnings.cardSeenAtDegreesHold", quality.Tilt.Degrees));
         if (quality.MarkersSeen < FewMarkers)
-            yield return new("fewMarkers", Text($"Only {quality.MarkersSeen} of {quality.MarkersTotal} markers are seen: clear the card's rim."));
+            yield return new("fewMarkers", ImagingTexts.Say("photoWarnings.onlyMarkersSeenClearCard", quality.MarkersSeen, quality.MarkersTotal));
         if (quality.BlurPx > LargeBlurPx && quality.BlurPx > LargeBlurMm * quality.PixelsPerMm)
-            yield return new("unsharp", Text($"The photo is blurred ({quality.BlurPx:0.0} px): hold still and let the phone focus on the card."));
+            yield return new("unsharp", ImagingTexts.Say("photoWarnings.photoBlurredPxHoldStill", quality.BlurPx));
         if (quality.ResidualPx > LargeResidual)
-            yield return new("residual", Text($"The card's edges lie {quality.ResidualPx:0.0} px from where a flat card would show them: tape it flat."));
+            yield return new("residual", ImagingTexts.Say("photoWarnings.cardEdgesLiePxFrom", quality.ResidualPx));
     }
 
     private static IEnumerable<Warning> OfLight(PhotoQuality quality)
@@ -78,25 +78,23 @@ internal static class PhotoWarnings
         // The bright side of a deep shadow may look like a little glare, and the edge of much glare like a shadow's.
         bool glare = quality.Glare.Share > (quality.ShadowStep < DeepShadow ? GlareBesideShadow : MuchGlare);
         if (quality.PaperLight < Dark)
-            yield return new("dark", Text($"The photo is dark (white paper at {100 * quality.PaperLight:0} % of the brightest): more light."));
+            yield return new("dark", ImagingTexts.Say("photoWarnings.photoDarkWhitePaperAt", 100 * quality.PaperLight));
         else if (quality.ClippedShare > MuchClipped)
-            yield return new("overexposed", Text($"{100 * quality.ClippedShare:0} % of the card is burnt out: less light, or tap the card on the phone's screen before the shot."));
+            yield return new("overexposed", ImagingTexts.Say("photoWarnings.cardBurntOutLessLight", 100 * quality.ClippedShare));
         else if (glare)
-            yield return new("glare", Text($"Glare washes out {100 * quality.Glare.Share:0} % of the zone: {Lamp(quality.Glare.Side)}"));
+            yield return new("glare", ImagingTexts.Say("photoWarnings.glareWashesOutZone", 100 * quality.Glare.Share, Lamp(quality.Glare.Side)));
         if (quality.Noise > Noisy)
-            yield return new("noisy", Text($"The photo is grainy ({100 * quality.Noise:0} %): more light."));
+            yield return new("noisy", ImagingTexts.Say("photoWarnings.photoGrainyMoreLight", 100 * quality.Noise));
         if (quality.ShadowStep < ShadowEdge && !glare)
-            yield return new("shadowEdge", Text($"The edge of a shadow crosses the zone ({100 * quality.ShadowStep:0} % of the light on its dark side): light it evenly."));
+            yield return new("shadowEdge", ImagingTexts.Say("photoWarnings.edgeShadowCrossesZoneLight", 100 * quality.ShadowStep));
     }
 
     private static string Lamp(PhotoSide side) => side switch
     {
-        PhotoSide.Left => "turn off the lamp on the left.",
-        PhotoSide.Right => "turn off the lamp on the right.",
-        PhotoSide.Upper => "turn off the lamp at the upper side.",
-        PhotoSide.Lower => "turn off the lamp at the lower side.",
-        _ => "turn off the lamp, or tilt the phone a little.",
+        PhotoSide.Left => ImagingTexts.Get("photoWarnings.turnOffLampOnLeft"),
+        PhotoSide.Right => ImagingTexts.Get("photoWarnings.turnOffLampOnRight"),
+        PhotoSide.Upper => ImagingTexts.Get("photoWarnings.turnOffLampAtUpper"),
+        PhotoSide.Lower => ImagingTexts.Get("photoWarnings.turnOffLampAtLower"),
+        _ => ImagingTexts.Get("photoWarnings.turnOffLampOrTilt"),
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -80,7 +80,7 @@ internal sealed class StageTrace(string? directory)
             Scalar colour = c.Rejection is null ? s_good : s_bad;
             (double x, double y) = background.Grid.ToPixel(c.Centre);
             picture.Circle(new Point(x, y), Math.Max(3, (int)(c.Diameter / 2 * background.Grid.PixelsPerMm)), colour, 2, LineTypes.AntiAlias);
-            picture.PutText(c.Rejection ?? "mark", new Point(Math.Max(0, x - 60), y), HersheyFonts.HersheySimplex, 0.5, colour, 1, LineTypes.AntiAlias);
+            picture.PutText(c.Rejection?.ToString() ?? "mark", new Point(Math.Max(0, x - 60), y), HersheyFonts.HersheySimplex, 0.5, colour, 1, LineTypes.AntiAlias);
         }
 
         Write("candidates", picture);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Imaging.Rectification;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Pipeline;
@@ -7,7 +8,7 @@ namespace MarkReader.Imaging.Pipeline;
 /// <summary>Whether the places that the user names can be marks at all.</summary>
 internal static class TapCheck
 {
-    private const string Hint = "give the middle of a mark in the photo, x to the right and y down in pixels from the upper left corner";
+    private static string Hint => ImagingTexts.Get("tapCheck.giveMiddleMarkInPhoto");
 
     /// <summary>The first place outside the photo, as a refusal; null when there is none.</summary>
     public static Failure? Outside(PhotoSize photo, IEnumerable<PixelPoint> taps)
@@ -16,7 +17,7 @@ internal static class TapCheck
         {
             // Written so that NaN is outside.
             if (!(tap.X >= 0 && tap.Y >= 0 && tap.X <= photo.Width - 1 && tap.Y <= photo.Height - 1))
-                return new(TapFailures.OutsidePhoto, $"the place {Text(tap)} is not in the photo of {photo.Width} x {photo.Height} pixels", Hint);
+                return new(TapFailures.OutsidePhoto, ImagingTexts.Word("tapCheck.placeNotInPhotoX", Text(tap), photo.Width, photo.Height), Hint);
         }
 
         return null;
@@ -30,7 +31,7 @@ internal static class TapCheck
         {
             CardPoint p = card.View.ToCard(tap);
             if (!(Math.Abs(p.U) <= half && Math.Abs(p.V) <= half))
-                return new(TapFailures.OutsideZone, $"the place {Text(tap)} is not in the card's free zone", Hint);
+                return new(TapFailures.OutsideZone, ImagingTexts.Word("tapCheck.placeNotInCardFree", Text(tap)), Hint);
         }
 
         return null;

@@ -1,6 +1,7 @@
 using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Photos;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Rectification;
@@ -83,7 +84,7 @@ internal static class CardRegistrar
     }
 
     private static Failure TooFew() => new(
-        CardFailures.Unsharp, "the card's printed edges cannot be located", "hold the phone still and nearer, let it focus on the card, and take the photo again");
+        CardFailures.Unsharp, ImagingTexts.Get("cardRegistrar.cardPrintedEdgesCannotBe"), ImagingTexts.Get("cardRegistrar.holdPhoneStillAndNearer"));
 
     private static double Square(double x) => x * x;
 }

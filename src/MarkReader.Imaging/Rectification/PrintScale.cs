@@ -1,7 +1,7 @@
-using System.Globalization;
 using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Pipeline;
+using MarkReader.Imaging.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Rectification;
@@ -25,8 +25,8 @@ internal sealed record PrintScale(double U, double V, double UncertaintyU, doubl
             return scale;
         return new Failure(
             CardFailures.RulerReading,
-            string.Create(CultureInfo.InvariantCulture, $"the readings {readings.AlongU.Millimetres:0.##} mm and {readings.AlongV.Millimetres:0.##} mm do not fit a {kind.Name} card, whose rulers are {u:0} mm and {v:0} mm long"),
-            "measure both printed rulers from end to end and enter their lengths in mm; print the card again when it is off by more than a tenth");
+            ImagingTexts.Say("printScale.readingsMmAndMmDo", readings.AlongU.Millimetres, readings.AlongV.Millimetres, kind.Name, u, v),
+            ImagingTexts.Get("printScale.measureBothPrintedRulersFrom"));
     }
 
     public CardPoint ToPrint(CardPoint p) => new(p.U / U, p.V / V);

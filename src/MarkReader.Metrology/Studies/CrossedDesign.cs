@@ -1,4 +1,4 @@
-using System.Globalization;
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -9,7 +9,7 @@ public sealed class CrossedDesign
     /// <summary>Most readings of a study.</summary>
     public const int MostReadings = 10_000;
 
-    private const string Complete = "measure every part equally often with every operator, or leave out the part or operator that is not complete";
+    private static string Complete => MetrologyTexts.Get("crossedDesign.measureEveryPartEquallyOften");
 
     private readonly double[,,] _values;
 
@@ -32,14 +32,14 @@ public sealed class CrossedDesign
     public static Outcome<CrossedDesign> Of(IReadOnlyList<Reading> readings, bool sameRepeats = false)
     {
         if (readings.Count > MostReadings)
-            return new Failure(StudyFailures.ReadingInvalid, $"the study has more than {MostReadings} readings", "split it");
+            return new Failure(StudyFailures.ReadingInvalid, MetrologyTexts.Word("crossedDesign.studyHasMoreThanReadings", MostReadings), MetrologyTexts.Get("crossedDesign.split"));
         if (readings.FirstOrDefault(r => !double.IsFinite(r.Value)) is { } odd)
-            return new Failure(StudyFailures.ReadingInvalid, $"{Place(odd)} is not a finite number", "give every reading as a number in mm");
+            return new Failure(StudyFailures.ReadingInvalid, MetrologyTexts.Word("crossedDesign.notFiniteNumber", Place(odd)), MetrologyTexts.Get("crossedDesign.giveEveryReadingAsNumber"));
         string[] parts = [.. readings.Select(r => r.Part).Distinct()], operators = [.. readings.Select(r => r.Operator).Distinct()];
         if (parts.Length < 2 || operators.Length < 2)
-            return new Failure(StudyFailures.TooSmall, $"the study has {Count(parts.Length, "part")} and {Count(operators.Length, "operator")}", "take at least two parts (marks) and two operators (people or phones)");
+            return new Failure(StudyFailures.TooSmall, MetrologyTexts.Word("crossedDesign.partsAndOperators", parts.Length, operators.Length), MetrologyTexts.Get("crossedDesign.takeAtLeastTwoParts"));
         if (readings.GroupBy(r => (r.Part, r.Operator, r.Repeat)).FirstOrDefault(g => g.Skip(1).Any()) is { } twice)
-            return new Failure(StudyFailures.Repeated, $"{Place(twice.First())} is there twice", "number the repeats of one operator and part");
+            return new Failure(StudyFailures.Repeated, MetrologyTexts.Word("crossedDesign.thereTwice", Place(twice.First())), MetrologyTexts.Get("crossedDesign.numberRepeatsOneOperatorAnd"));
         ILookup<(string, string), Reading> cells = readings.ToLookup(r => (r.Part, r.Operator));
         int repeats = cells[(parts[0], operators[0])].Count();
         foreach (string part in parts)
@@ -48,12 +48,12 @@ public sealed class CrossedDesign
             {
                 int count = cells[(part, who)].Count();
                 if (count != repeats)
-                    return new Failure(StudyFailures.Unbalanced, $"part '{part}' was measured {Times(count)} by operator '{who}' and part '{parts[0]}' {Times(repeats)} by '{operators[0]}'", Complete);
+                    return new Failure(StudyFailures.Unbalanced, MetrologyTexts.Word("crossedDesign.partWasMeasuredByOperator", part, Times(count), who, parts[0], Times(repeats), operators[0]), Complete);
             }
         }
 
         if (repeats < 2)
-            return new Failure(StudyFailures.TooSmall, "every part was measured only once by an operator", "repeat each measurement at least once");
+            return new Failure(StudyFailures.TooSmall, MetrologyTexts.Get("crossedDesign.everyPartWasMeasuredOnly"), MetrologyTexts.Get("crossedDesign.repeatEachMeasurementAtLeast"));
         return Fill(readings, parts, operators, repeats, sameRepeats);
     }
 
@@ -65,7 +65,7 @@ public sealed class CrossedDesign
         {
             string[] names = [.. readings.Where(r => r.Operator == operators[j]).Select(r => r.Repeat).Distinct()];
             if (sameRepeats && names.Length != repeats)
-                return new Failure(StudyFailures.Unbalanced, $"operator '{operators[j]}' has {names.Length} photos, but {Times(repeats)} a reading of each part", "read every part in every photo");
+                return new Failure(StudyFailures.Unbalanced, MetrologyTexts.Word("crossedDesign.operatorHasPhotosButReading", operators[j], names.Length, Times(repeats)), MetrologyTexts.Get("crossedDesign.readEveryPartInEvery"));
             for (int i = 0; i < parts.Length; i++)
             {
                 Reading[] cell = [.. cells[(parts[i], operators[j])].OrderBy(r => Array.IndexOf(names, r.Repeat))];
@@ -77,9 +77,7 @@ public sealed class CrossedDesign
         return new CrossedDesign(parts, operators, values);
     }
 
-    private static string Place(Reading r) => $"part '{r.Part}', operator '{r.Operator}', repeat '{r.Repeat}'";
+    private static string Place(Reading r) => MetrologyTexts.Say("crossedDesign.partOperatorRepeat", r.Part, r.Operator, r.Repeat);
 
-    private static string Times(int count) => count == 1 ? "once" : string.Create(CultureInfo.InvariantCulture, $"{count} times");
-
-    private static string Count(int count, string noun) => $"{count} {noun}{(count == 1 ? "" : "s")}";
+    private static string Times(int count) => count == 1 ? MetrologyTexts.Get("crossedDesign.once") : MetrologyTexts.Say("crossedDesign.times", count);
 }

@@ -1,3 +1,4 @@
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -96,7 +97,7 @@ public sealed class GaugeStudy
     {
         options ??= GaugeOptions.Default;
         if (options.PoolAbove is not (>= 0 and <= 1))
-            return new Failure(StudyFailures.OptionInvalid, "the limit for pooling is not between 0 and 1", "give a probability such as 0.25; 1 never pools");
+            return new Failure(StudyFailures.OptionInvalid, MetrologyTexts.Get("gaugeStudy.limitForPoolingNotBetween"), MetrologyTexts.Get("gaugeStudy.giveProbabilitySuchAsNever"));
         return CrossedDesign.Of(readings, options.Photos).TryGet(out CrossedDesign? design, out Failure? failure) ? Of(design, options) : failure;
     }
 

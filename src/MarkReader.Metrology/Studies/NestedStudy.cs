@@ -1,4 +1,5 @@
 using MarkReader.Metrology.MonteCarlo;
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -45,12 +46,12 @@ public sealed record NestedStudy
     {
         int runs = standards.Count == 0 ? 0 : standards[0].Count, days = runs == 0 ? 0 : standards[0][0].Count;
         if (runs < 2 || days < 2 || readings < 2)
-            return new Failure(StudyFailures.TooSmall, "a nested study needs two runs of two days with two readings each", "add readings, days or runs");
+            return new Failure(StudyFailures.TooSmall, MetrologyTexts.Get("nestedStudy.nestedStudyNeedsTwoRuns"), MetrologyTexts.Get("nestedStudy.addReadingsDaysOrRuns"));
         if (standards.Any(s => s.Count != runs || s.Any(r => r.Count != days)))
-            return new Failure(StudyFailures.Unbalanced, "not every standard has as many runs and days as the first", "leave out what is not complete");
+            return new Failure(StudyFailures.Unbalanced, MetrologyTexts.Get("nestedStudy.notEveryStandardHasAs"), MetrologyTexts.Get("nestedStudy.leaveOutWhatNotComplete"));
         NestedOccasion[] all = [.. standards.SelectMany(s => s).SelectMany(r => r)];
         if (!all.All(d => double.IsFinite(d.Mean) && d.StandardDeviation is >= 0 and < double.PositiveInfinity))
-            return new Failure(StudyFailures.ReadingInvalid, "a mean or a standard deviation is not a number", "give both for every day");
+            return new Failure(StudyFailures.ReadingInvalid, MetrologyTexts.Get("nestedStudy.meanOrStandardDeviationNot"), MetrologyTexts.Get("nestedStudy.giveBothForEveryDay"));
         return new NestedStudy(
             new(all.Average(d => d.StandardDeviation * d.StandardDeviation), all.Length * (readings - 1)),
             Pooled(standards.SelectMany(s => s).Select(r => r.Select(d => d.Mean))),

@@ -1,4 +1,5 @@
 using MarkReader.Metrology.MonteCarlo;
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -13,7 +14,7 @@ public sealed record PulsePlan(double Wanted, int Pulses, Interval Factors)
     public static Outcome<PulsePlan> For(double wanted)
     {
         if (wanted is not (>= 0.05 and <= 1))
-            return new Failure(StudyFailures.OptionInvalid, "the wanted half-width is not between 0.05 and 1", "give it as a part of the standard deviation, such as 0.25");
+            return new Failure(StudyFailures.OptionInvalid, MetrologyTexts.Get("pulsePlan.wantedHalfWidthNotBetween"), MetrologyTexts.Get("pulsePlan.giveAsPartStandardDeviation"));
         for (int n = PulseScatter.LeastPulses; ; n++)
         {
             // Two axes have twice the degrees of freedom of one.

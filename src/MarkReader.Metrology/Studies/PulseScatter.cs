@@ -1,4 +1,5 @@
 using MarkReader.Metrology.MonteCarlo;
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -70,9 +71,9 @@ public sealed class PulseScatter
     public static Outcome<PulseScatter> Of(IReadOnlyList<MeasuredPoint> marks)
     {
         if (marks.Count < LeastPulses)
-            return new Failure(StudyFailures.TooFewPulses, $"scatter cannot be told from {marks.Count} mark{(marks.Count == 1 ? "" : "s")}", "give the marks of at least three pulses at one station, better ten");
+            return new Failure(StudyFailures.TooFewPulses, MetrologyTexts.Word("pulseScatter.tooFewMarks", marks.Count), MetrologyTexts.Get("pulseScatter.giveMarksAtLeastThree"));
         if (marks.Count > MostPulses)
-            return new Failure(StudyFailures.ReadingInvalid, $"there are more than {MostPulses} marks", "give fewer");
+            return new Failure(StudyFailures.ReadingInvalid, MetrologyTexts.Word("pulseScatter.thereMoreThanMarks", MostPulses), MetrologyTexts.Get("pulseScatter.giveFewer"));
         int n = marks.Count;
         CardPoint mean = new(marks.Average(m => m.Point.U), marks.Average(m => m.Point.V));
         CardVector[] d = [.. marks.Select(m => m.Point - mean)];

@@ -1,4 +1,5 @@
 using MarkReader.Metrology.MonteCarlo;
+using MarkReader.Metrology.Texts;
 using MarkReader.Quantities;
 
 namespace MarkReader.Metrology.Studies;
@@ -42,9 +43,9 @@ public sealed record StudyPlan(double Wanted, IReadOnlyList<PlannedStudy> Rows, 
     public static Outcome<StudyPlan> For(double wanted, int parts, ExpectedShares shares)
     {
         if (wanted is not (>= 0.1 and <= 2))
-            return new Failure(StudyFailures.OptionInvalid, "the wanted half-width is not between 0.1 and 2", "give it as a part of the standard deviation, such as 0.5");
+            return new Failure(StudyFailures.OptionInvalid, MetrologyTexts.Get("studyPlan.wantedHalfWidthNotBetween"), MetrologyTexts.Get("studyPlan.giveAsPartStandardDeviation"));
         if (parts is not (>= 2 and <= MostParts))
-            return new Failure(StudyFailures.OptionInvalid, "the number of marks is not between 2 and 50", "give the marks that each photo shows, such as 5");
+            return new Failure(StudyFailures.OptionInvalid, MetrologyTexts.Get("studyPlan.numberMarksNotBetweenAnd"), MetrologyTexts.Get("studyPlan.giveMarksThatEachPhoto"));
         List<PlannedStudy> rows = [];
         for (int people = 2; people <= MostOperators; people++)
         {

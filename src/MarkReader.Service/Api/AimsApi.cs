@@ -3,6 +3,7 @@ using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -63,10 +64,10 @@ internal static class AimsApi
         if (!aims.Find(id).TryGet(out KeptAim? kept, out Failure? failure))
             return Problem.From(failure);
         if (view is not (null or "photo" or "crop"))
-            return Problem.From(new(ServiceFailures.FieldInvalid, "there is no such view", "ask for photo or crop"), "view");
+            return Problem.From(new(ServiceFailures.FieldInvalid, ServiceTexts.Get("aimsApi.thereNoSuchView"), ServiceTexts.Get("aimsApi.askForPhotoOrCrop")), "view");
         return kept.Aim.Overlay is { } overlay
             ? TypedResults.Content(view == "crop" ? overlay.Crop : overlay.Photo, "image/svg+xml; charset=utf-8")
-            : Problem.From(new(ServiceFailures.NotFound, "this aim was refused and has no drawing", "see the aim itself for the reason"));
+            : Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("aimsApi.thisAimWasRefusedAnd"), ServiceTexts.Get("aimsApi.seeAimItselfForReason")));
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(AimStore aims, [Description("The aim's number.")] long id) =>

@@ -3,6 +3,7 @@ using MarkReader.Cards;
 using MarkReader.Drawing.Cards;
 using MarkReader.Quantities;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace MarkReader.Service.Api;
@@ -28,7 +29,7 @@ internal static class CardsApi
         if (CardKinds.Find(Path.GetFileNameWithoutExtension(file)) is not { } kind)
         {
             string kinds = string.Join(" or ", CardKinds.All.Select(known => known.Name));
-            return Problem.From(new(ServiceFailures.NotFound, "there is no card of this kind", $"ask for {kinds}"));
+            return Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("cardsApi.thereNoCardThisKind"), ServiceTexts.Word("cardsApi.askFor", kinds)));
         }
         if (!CardFormat.OfFile(file).TryGet(out CardFormat? format, out Failure? failure)
             || !Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out failure))

@@ -4,6 +4,7 @@ using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Display;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace MarkReader.Service.Api;
@@ -36,7 +37,7 @@ internal static class MachineHistoryApi
         if (!desk.Of(id).TryGet(out MachineHistory? history, out Failure? failure))
             return Problem.From(failure);
         if (PictureReplies.Name(file) is not { } name || history.Quantities.FirstOrDefault(q => q.Quantity.Name == name) is not { } quantity)
-            return Problem.From(new(ServiceFailures.NotFound, "the machine's history has no chart of this name", "choose a quantity from its history, and .svg or .png"));
+            return Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("machineHistoryApi.machineHistoryHasNoChart"), ServiceTexts.Get("machineHistoryApi.chooseQuantityFromHistoryAnd")));
         return PictureReplies.Of(new HistoryWords(figures.Record).Chart(quantity), file);
     }
 }

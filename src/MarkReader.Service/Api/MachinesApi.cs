@@ -6,6 +6,7 @@ using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -15,7 +16,7 @@ namespace MarkReader.Service.Api;
 /// <summary>Machines: kept as their documents, listed, given back, changed, deleted.</summary>
 internal static class MachinesApi
 {
-    private const string Document = "The body is the machine's document, as it stands under machine in a visit file; it is kept as it is. Fields that are not known are told in warnings.";
+    private static string Document => ServiceTexts.Get("machinesApi.bodyMachineDocumentAsStands");
 
     public static void MapMachines(this IEndpointRouteBuilder app)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Api;
 
@@ -16,7 +17,7 @@ internal static partial class Preconditions
 
     /// <summary>What If-Match asks for; a tag that is none of ours matches no version, and what is no tag at all is refused.</summary>
     public static Outcome<ExpectedVersion> Required(string? ifMatch) => string.IsNullOrWhiteSpace(ifMatch)
-        ? new Failure(ServiceFailures.IfMatchMissing, "the request does not say which version it changes", "read it, and send the answer's ETag as If-Match")
+        ? new Failure(ServiceFailures.IfMatchMissing, ServiceTexts.Get("preconditions.requestDoesNotSayWhich"), ServiceTexts.Get("preconditions.readAndSendAnswerEtag"))
         : Optional(ifMatch);
 
     /// <summary>The same; any version when the header is missing.</summary>
@@ -30,7 +31,7 @@ internal static partial class Preconditions
             if (tag.Length > 2 && tag[0] == '"' && tag[^1] == '"' && long.TryParse(tag[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out long version))
                 versions.Add(version);
             else if (!Tag().IsMatch(tag))
-                return new Failure(ServiceFailures.IfMatchInvalid, "If-Match has something that is no entity tag", "send the ETag of the answer as it came, with its quotes (\"3\"), or * for whatever is kept");
+                return new Failure(ServiceFailures.IfMatchInvalid, ServiceTexts.Get("preconditions.ifMatchHasSomethingThat"), ServiceTexts.Get("preconditions.sendEtagAnswerAsCame"));
         }
 
         return ExpectedVersion.OneOf([.. versions]);

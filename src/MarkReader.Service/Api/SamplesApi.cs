@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using MarkReader.Service.Problems;
 using MarkReader.Service.Samples;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace MarkReader.Service.Api;
@@ -20,5 +21,5 @@ internal static class SamplesApi
     private static Results<PhysicalFileHttpResult, ProblemHttpResult> Get(SampleSet set, [Description("Name of the file, as the list gives it.")] string file) =>
         set.PathOf(file) is { } path
             ? TypedResults.PhysicalFile(path, "image/jpeg")
-            : Problem.From(new(ServiceFailures.NotFound, "there is no sample of this name", "see /api/samples"));
+            : Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("samplesApi.thereNoSampleThisName"), ServiceTexts.Get("samplesApi.seeApiSamples")));
 }

@@ -6,6 +6,7 @@ using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Display;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Net.Http.Headers;
 
@@ -43,7 +44,7 @@ internal static class VisitPicturesApi
         if (!visits.Find(id).TryGet(out KeptVisit? visit, out Failure? failure) || !VisitGallery.Of(visit, PictureLook.Of(figures)).TryGet(out VisitGallery? gallery, out failure))
             return Problem.From(failure);
         if (PictureReplies.Name(file) is not { } name || gallery.Find(name) is not { } picture)
-            return Problem.From(new(ServiceFailures.NotFound, "the visit has no picture of this name now", "choose one from the list of its pictures, and .svg or .png"));
+            return Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("visitPicturesApi.visitHasNoPictureThis"), ServiceTexts.Get("visitPicturesApi.chooseOneFromListPictures")));
         EntityTagHeaderValue tag = new(string.Create(CultureInfo.InvariantCulture, $"\"{visit.Entry.Version}{(figures.Preferences.Inches ? "-in" : "")}{(figures.Preferences.Comma ? "-comma" : "")}\""));
         return PictureReplies.Of(picture.Drawing, file, tag);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Application.Inputs;
 using MarkReader.Application.Records;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Display;
 
@@ -72,9 +73,9 @@ public sealed class Figures
     public Outcome<TypedLength> ReadMillimetres(string? text)
     {
         if (string.IsNullOrWhiteSpace(text))
-            return new Failure(NumberText.Unreadable, "nothing was typed", $"give a length in {Unit}");
+            return new Failure(NumberText.Unreadable, ServiceTexts.Get("figures.nothingWasTyped"), ServiceTexts.Word("figures.giveLengthIn", Unit));
         return ReadNumber(text).TryGet(out Number? number, out Failure? failure)
-            ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Quantities.Length.MillimetresPerInch : number.Value) : new Failure(NumberText.Unreadable, "the length is not a finite number", $"give a length in {Unit}")
+            ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Quantities.Length.MillimetresPerInch : number.Value) : new Failure(NumberText.Unreadable, ServiceTexts.Get("figures.lengthNotFiniteNumber"), ServiceTexts.Word("figures.giveLengthIn", Unit))
             : failure;
     }
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace MarkReader.Service.Hosting;
@@ -14,7 +15,7 @@ internal sealed class FaultHandler(DataFolder data) : IExceptionHandler
         if (fault is OperationCanceledException && context.RequestAborted.IsCancellationRequested)
             return true;
         string trace = Activity.Current?.TraceId.ToString() ?? context.TraceIdentifier;
-        Failure failure = new(ServiceFailures.Fault, "the program failed; this is not your mistake", $"try again, and report it with the log in {data.Logs} (request {trace})");
+        Failure failure = new(ServiceFailures.Fault, ServiceTexts.Get("faultHandler.programFailedThisNotYour"), ServiceTexts.Word("faultHandler.tryAgainAndReportWith", data.Logs, trace));
         await Problem.From(failure).ExecuteAsync(context);
         return true;
     }

@@ -2,6 +2,7 @@ using System.Net;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting.Phones;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Hosting;
 
@@ -27,7 +28,7 @@ internal sealed class LocalOnly(PhoneGate phones)
     {
         string host = context.Request.Host.Host;
         bool own = host is "localhost" or "127.0.0.1" || (phones.Key is not null && IsReached(host, context.Connection));
-        return own ? null : new(ServiceFailures.HostNotAllowed, "this address is not served under that name", "open http://127.0.0.1 with the service's port");
+        return own ? null : new(ServiceFailures.HostNotAllowed, ServiceTexts.Get("localOnly.thisAddressNotServedUnder"), ServiceTexts.Get("localOnly.openHttpWithServicePort"));
     }
 
     private static bool IsReached(string host, ConnectionInfo connection)
@@ -47,7 +48,7 @@ internal sealed class LocalOnly(PhoneGate phones)
         bool foreign = site is not ("" or "same-origin" or "none")
             || (origin.Length > 0 && !string.Equals(origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase));
         return foreign
-            ? new(ServiceFailures.OriginNotAllowed, "another web site asked for this", "use the service's own page")
+            ? new(ServiceFailures.OriginNotAllowed, ServiceTexts.Get("localOnly.anotherWebSiteAskedFor"), ServiceTexts.Get("localOnly.useServiceOwnPage"))
             : null;
     }
 }

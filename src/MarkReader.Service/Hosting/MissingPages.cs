@@ -1,5 +1,6 @@
 using MarkReader.Quantities;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Diagnostics;
 
@@ -24,10 +25,10 @@ internal static class MissingPages
         int status = context.HttpContext.Response.StatusCode;
         Failure? failure = status switch
         {
-            StatusCodes.Status400BadRequest => new(ServiceFailures.RequestUnreadable, "a value in the address or in a header cannot be read", "see /openapi/v1.json for what it may be"),
-            StatusCodes.Status404NotFound => new(ServiceFailures.NotFound, "there is nothing at this address", "see /openapi/v1.json for the addresses that there are"),
+            StatusCodes.Status400BadRequest => new(ServiceFailures.RequestUnreadable, ServiceTexts.Get("missingPages.valueInAddressOrIn"), ServiceTexts.Get("missingPages.seeOpenapiVJsonFor")),
+            StatusCodes.Status404NotFound => new(ServiceFailures.NotFound, ServiceTexts.Get("missingPages.thereNothingAtThisAddress"), ServiceTexts.Get("missingPages.seeOpenapiVJsonFor2")),
             StatusCodes.Status413PayloadTooLarge => UploadForm.TooLarge(),
-            StatusCodes.Status415UnsupportedMediaType => new(ServiceFailures.MediaTypeNotTaken, "the request's content type is not taken here", "send photos as multipart/form-data, everything else as application/json"),
+            StatusCodes.Status415UnsupportedMediaType => new(ServiceFailures.MediaTypeNotTaken, ServiceTexts.Get("missingPages.requestContentTypeNotTaken"), ServiceTexts.Get("missingPages.sendPhotosAsMultipartForm")),
             _ => null,
         };
         return failure is null ? Task.CompletedTask : Problem.From(failure).ExecuteAsync(context.HttpContext);

@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.WebUtilities;
@@ -43,7 +44,7 @@ internal static class Problem
 
     /// <summary>The refusal of one request too many.</summary>
     public static FieldFailure TooManyWaiting(string field) =>
-        new(field, new(ServiceFailures.Busy, "too many photos are being measured", "wait a few seconds, then try again"));
+        new(field, new(ServiceFailures.Busy, ServiceTexts.Get("problem.tooManyPhotosBeingMeasured"), ServiceTexts.Get("problem.waitFewSecondsThenTry")));
 }
 
 /// <summary>One thing wrong with a form, as problem details have it.</summary>

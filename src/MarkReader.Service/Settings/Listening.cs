@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Settings;
 
@@ -17,8 +18,8 @@ internal static class Listening
 
     public static Failure Taken(int? port) => new(
         ServiceFailures.PortTaken,
-        string.Create(CultureInfo.InvariantCulture, $"port {port ?? ServiceSettings.UsualPort} is taken by another program"),
-        $"give another one with --port or {ServiceSettings.PortVariable}, 0 for any free one");
+        ServiceTexts.Say("listening.portTakenByAnotherProgram", port ?? ServiceSettings.UsualPort),
+        ServiceTexts.Word("listening.giveAnotherOneWithPort", ServiceSettings.PortVariable));
 
     private static bool IsFree(int port, bool everywhere)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Settings;
 
@@ -37,7 +38,7 @@ public sealed record ServiceSettings(DataFolder Data, int? Port, bool Phones)
             if (!s_hostNames.Concat(["data", "port", "phones"]).Contains(name, StringComparer.OrdinalIgnoreCase))
                 return Unknown(arguments[i]);
             if (parts.Length == 1 && ++i == arguments.Count)
-                return Unknown(arguments[i - 1] + " without a value");
+                return Unknown(arguments[i - 1] + ServiceTexts.Get("serviceSettings.withoutValue"));
             given[name] = parts.Length == 2 ? parts[1] : arguments[i];
         }
 
@@ -47,7 +48,7 @@ public sealed record ServiceSettings(DataFolder Data, int? Port, bool Phones)
         string? word = given.GetValueOrDefault("phones") ?? environment(PhonesVariable);
         return ReadPhones(word) is { } phones
             ? ReadPort(given.GetValueOrDefault("port") ?? environment(PortVariable), data, phones)
-            : new Failure(ServiceFailures.SettingInvalid, $"'{word}' does not say whether phones may come in", $"give {PhonesFlag} or {PhonesVariable}=1, or nothing");
+            : new Failure(ServiceFailures.SettingInvalid, ServiceTexts.Word("serviceSettings.doesNotSayWhetherPhones", word), ServiceTexts.Word("serviceSettings.giveOrOrNothing", PhonesFlag, PhonesVariable));
     }
 
     /// <summary>The arguments without the flag, which the web host would take for a name without its value.</summary>
@@ -68,11 +69,11 @@ public sealed record ServiceSettings(DataFolder Data, int? Port, bool Phones)
             return new ServiceSettings(data, null, phones);
         return int.TryParse(port, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number <= 65_535
             ? new ServiceSettings(data, number, phones)
-            : new Failure(ServiceFailures.SettingInvalid, $"the port '{port}' is not a number from 0 to 65535", $"give --port or {PortVariable} a free port, 0 for any");
+            : new Failure(ServiceFailures.SettingInvalid, ServiceTexts.Word("serviceSettings.portNotNumberFrom", port), ServiceTexts.Word("serviceSettings.givePortOrFreePort", PortVariable));
     }
 
     private static Failure Unknown(string argument) => new(
         ServiceFailures.SettingInvalid,
-        $"the service does not know {argument}",
-        "use --phones, --port NUMBER and --data FOLDER, or nothing");
+        ServiceTexts.Word("serviceSettings.serviceDoesNotKnow", argument),
+        ServiceTexts.Get("serviceSettings.usePhonesPortNumberAnd"));
 }

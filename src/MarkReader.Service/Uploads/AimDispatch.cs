@@ -53,7 +53,7 @@ internal sealed class AimDispatch(PhotoDesk photos, AimDesk aims, MeasuringTurns
             return "first";
         if (failure.Code == CardFailures.RulerReading)
             return "rulerU";
-        if (order.Far is null || failure.Code == AimFailures.NearMarkUnclear || failure.Message.StartsWith("near photo", StringComparison.Ordinal))
+        if (order.Far is null || FindAim.IsAboutNear(failure))
             return order.Near.Field;
         return order.Far.Field;
     }

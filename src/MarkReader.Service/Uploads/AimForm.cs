@@ -4,6 +4,7 @@ using MarkReader.Application.Inputs;
 using MarkReader.Application.Measuring;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Uploads;
 
@@ -48,23 +49,23 @@ internal sealed class AimForm
     private AimOrder Read()
     {
         bool both = IsBoth(_form);
-        PhotoSource near = Photo(both ? "photo" : "near", both ? "the photo with both marks" : "the near photo");
-        PhotoSource? far = both ? null : Photo("far", "the far photo");
+        PhotoSource near = Photo(both ? "photo" : "near", both ? ServiceTexts.Get("aimForm.photoWithBothMarks") : ServiceTexts.Get("aimForm.nearPhoto"));
+        PhotoSource? far = both ? null : Photo("far", ServiceTexts.Get("aimForm.farPhoto"));
         (PixelPoint? nearAt, PixelPoint? farAt) = (Place(both ? "photoNearAt" : "nearAt"), Place(both ? "photoFarAt" : "farAt"));
         bool named = both && (nearAt ?? farAt) is not null;
         if (named && (nearAt is null || farAt is null))
-            Refuse("photo", ServiceFailures.FieldMissing, $"only the {(nearAt is null ? "far" : "near")} mark is named in the photo", "tap both marks, or none and say which side the near one is on");
+            Refuse("photo", ServiceFailures.FieldMissing, ServiceTexts.Say("aimForm.onlyMarkNamedInPhoto", nearAt is null ? "far" : "near"), ServiceTexts.Get("aimForm.tapBothMarksOrNone"));
         FirstMark? first = both && !named ? First() : null;
         if (near.Id is not null && near.Id == far?.Id)
-            Refuse("far", ServiceFailures.FieldInvalid, "the near and the far photo are the same", "choose the photo of the far mark, or 'Both marks on one'");
+            Refuse("far", ServiceFailures.FieldInvalid, ServiceTexts.Get("aimForm.nearAndFarPhotoSame"), ServiceTexts.Get("aimForm.choosePhotoFarMarkOr"));
         return new(near, far, first, Leg(), Card(), nearAt, farAt);
     }
 
     private LegInput Leg()
     {
         double scale = Unit();
-        double? near = Number("nearPath", "the near path length");
-        double? far = Number("farPath", "the far path length");
+        double? near = Number("nearPath", ServiceTexts.Get("aimForm.nearPathLength"));
+        double? far = Number("farPath", ServiceTexts.Get("aimForm.farPathLength"));
         LegInput leg = new(
             scale * (near ?? 0),
             scale * (far ?? 0),
@@ -129,7 +130,7 @@ internal sealed class AimForm
     {
         if (Source(_form, field) is { } source)
             return source;
-        Refuse(field, ServiceFailures.FieldMissing, what + " is missing", "take or choose it");
+        Refuse(field, ServiceFailures.FieldMissing, what + ServiceTexts.Get("aimForm.missing"), ServiceTexts.Get("aimForm.takeOrChoose"));
         return new(field, null, null);
     }
 
@@ -137,9 +138,9 @@ internal sealed class AimForm
     {
         string? text = _form.Text("first");
         if (text is null)
-            Refuse("first", ServiceFailures.FieldMissing, "it is not said which mark is the near one", "choose left, right, upper or lower");
+            Refuse("first", ServiceFailures.FieldMissing, ServiceTexts.Get("aimForm.notSaidWhichMarkNear"), ServiceTexts.Get("aimForm.chooseLeftRightUpperOr"));
         else if (!Enum.GetNames<FirstMark>().Contains(text, StringComparer.OrdinalIgnoreCase))
-            Refuse("first", ServiceFailures.FieldInvalid, "the near mark's side is none of those known", "choose left, right, upper or lower");
+            Refuse("first", ServiceFailures.FieldInvalid, ServiceTexts.Get("aimForm.nearMarkSideNoneThose"), ServiceTexts.Get("aimForm.chooseLeftRightUpperOr"));
         else
             return Enum.Parse<FirstMark>(text, ignoreCase: true);
         return default;
@@ -149,7 +150,7 @@ internal sealed class AimForm
     {
         string unit = _form.Text("unit") ?? "mm";
         if (unit is not ("mm" or "in"))
-            Refuse("unit", ServiceFailures.FieldInvalid, "the unit is neither mm nor in", "choose mm or in");
+            Refuse("unit", ServiceFailures.FieldInvalid, ServiceTexts.Get("aimForm.unitNeitherMmNorIn"), ServiceTexts.Get("aimForm.chooseMmOrIn"));
         return unit == "in" ? Length.FromInches(1).Millimetres : 1;
     }
 
@@ -161,7 +162,7 @@ internal sealed class AimForm
         if (_form.Text(field) is not { } text)
         {
             if (required is not null)
-                Refuse(field, ServiceFailures.FieldMissing, required + " is missing", "measure it as the drawing shows and write it here");
+                Refuse(field, ServiceFailures.FieldMissing, required + ServiceTexts.Get("aimForm.missing"), ServiceTexts.Get("aimForm.measureAsDrawingShowsAnd"));
             return null;
         }
         if (_typed.ReadNumber(text).TryGet(out Number? number, out Failure? failure))

@@ -1,4 +1,5 @@
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Uploads;
 
@@ -9,7 +10,7 @@ internal static class JsonBody
     public static async Task<Outcome<byte[]>> ReadAsync(HttpRequest request, int most)
     {
         if (!request.HasJsonContentType())
-            return new Failure(ServiceFailures.MediaTypeNotTaken, "the request does not say that it holds JSON", "send it with Content-Type: application/json");
+            return new Failure(ServiceFailures.MediaTypeNotTaken, ServiceTexts.Get("jsonBody.requestDoesNotSayThat"), ServiceTexts.Get("jsonBody.sendWithContentTypeApplication"));
         if (request.ContentLength > most)
             return TooLarge(most);
         try
@@ -20,9 +21,9 @@ internal static class JsonBody
         }
         catch (Exception fault) when (fault is BadHttpRequestException or IOException)
         {
-            return new Failure(ServiceFailures.RequestUnreadable, "the request's body cannot be read", "send it again");
+            return new Failure(ServiceFailures.RequestUnreadable, ServiceTexts.Get("common.requestBodyCannotBeRead"), ServiceTexts.Get("common.sendAgain"));
         }
     }
 
-    private static Failure TooLarge(int most) => new(ServiceFailures.RequestTooLarge, $"the request's body has more than {most} bytes", "send less at once");
+    private static Failure TooLarge(int most) => new(ServiceFailures.RequestTooLarge, ServiceTexts.Word("jsonBody.requestBodyHasMoreThan", most), ServiceTexts.Get("jsonBody.sendLessAtOnce"));
 }

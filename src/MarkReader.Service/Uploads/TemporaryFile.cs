@@ -1,6 +1,7 @@
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Uploads;
 
@@ -18,7 +19,7 @@ internal static class TemporaryFile
     public static async Task<Failure?> FillAsync(FileStream file, HttpRequest request, string mediaType)
     {
         if (request.ContentType?.StartsWith(mediaType, StringComparison.OrdinalIgnoreCase) != true)
-            return new(ServiceFailures.MediaTypeNotTaken, "the request does not say that it holds a ZIP file", $"send it with Content-Type: {mediaType}");
+            return new(ServiceFailures.MediaTypeNotTaken, ServiceTexts.Get("temporaryFile.requestDoesNotSayThat"), ServiceTexts.Word("temporaryFile.sendWithContentType", mediaType));
         try
         {
             byte[] part = new byte[Part];
@@ -35,16 +36,16 @@ internal static class TemporaryFile
         }
         catch (BadHttpRequestException)
         {
-            return new(ServiceFailures.RequestUnreadable, "the request's body cannot be read", "send it again");
+            return new(ServiceFailures.RequestUnreadable, ServiceTexts.Get("common.requestBodyCannotBeRead"), ServiceTexts.Get("common.sendAgain"));
         }
         catch (IOException)
         {
-            return new(StorageFailures.StorageFull, "the disk does not take the file, or the connection broke", "free some space on it, then send the file again");
+            return new(StorageFailures.StorageFull, ServiceTexts.Get("temporaryFile.diskDoesNotTakeFile"), ServiceTexts.Get("temporaryFile.freeSomeSpaceOnThen"));
         }
 
         file.Position = 0;
         return null;
     }
 
-    private static Failure TooLarge() => new(ServiceFailures.RequestTooLarge, $"the file has more than {BundleLimits.MostBytes >> 20} MB", "hand over the visit file and its photos one by one");
+    private static Failure TooLarge() => new(ServiceFailures.RequestTooLarge, ServiceTexts.Word("temporaryFile.fileHasMoreThanMb", BundleLimits.MostBytes >> 20), ServiceTexts.Get("temporaryFile.handOverVisitFileAnd"));
 }

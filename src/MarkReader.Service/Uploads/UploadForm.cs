@@ -1,5 +1,5 @@
-using System.Globalization;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace MarkReader.Service.Uploads;
@@ -25,7 +25,7 @@ internal sealed class UploadForm
     public static async Task<Outcome<UploadForm>> ReadAsync(HttpRequest request)
     {
         if (!request.HasFormContentType)
-            return new Failure(ServiceFailures.MediaTypeNotTaken, "the request holds no form", "send multipart/form-data");
+            return new Failure(ServiceFailures.MediaTypeNotTaken, ServiceTexts.Get("uploadForm.requestHoldsNoForm"), ServiceTexts.Get("uploadForm.sendMultipartFormData"));
         try
         {
             return new UploadForm(await request.ReadFormAsync(request.HttpContext.RequestAborted));
@@ -36,14 +36,14 @@ internal sealed class UploadForm
         }
         catch (Exception fault) when (fault is InvalidDataException or BadHttpRequestException or IOException)
         {
-            return new Failure(ServiceFailures.RequestUnreadable, "the form cannot be read", "send it again, as multipart/form-data");
+            return new Failure(ServiceFailures.RequestUnreadable, ServiceTexts.Get("uploadForm.formCannotBeRead"), ServiceTexts.Get("uploadForm.sendAgainAsMultipartForm"));
         }
     }
 
     public static Failure TooLarge() => new(
         ServiceFailures.RequestTooLarge,
-        string.Create(CultureInfo.InvariantCulture, $"the photos are larger than {RequestLimit / 1048576} MB together"),
-        "take them at a lower resolution, or send them one by one");
+        ServiceTexts.Say("uploadForm.photosLargerThanMbTogether", RequestLimit / 1048576),
+        ServiceTexts.Get("uploadForm.takeThemAtLowerResolution"));
 
     /// <summary>The first file of this name that was chosen; a picker that was left alone sends an unnamed empty one.</summary>
     public IFormFile? File(string name) => _form.Files.GetFiles(name).FirstOrDefault(file => file.FileName.Length > 0 || file.Length > 0);

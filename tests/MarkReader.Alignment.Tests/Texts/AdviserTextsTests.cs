@@ -15,14 +15,6 @@ public sealed class AdviserTextsTests
     }
 
     [Fact]
-    public void Every_text_is_used_and_every_name_in_the_code_has_its_text()
-    {
-        string[] given = TextUse.Given("MarkReader.Alignment", nameof(AdviserTexts));
-        Assert.Equal(given.Order(StringComparer.Ordinal), TextUse.Used("MarkReader.Alignment", nameof(AdviserTexts)).Order(StringComparer.Ordinal));
-        Assert.All(given, name => Assert.NotEqual("", AdviserTexts.Get(name)));
-    }
-
-    [Fact]
     public void A_name_without_a_text_is_an_error() =>
         Assert.Throws<MissingManifestResourceException>(() => AdviserTexts.Get("leg.noSuchText"));
 

@@ -1,4 +1,3 @@
-using MarkReader.Alignment.Tests.Texts;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Practising;
@@ -23,11 +22,6 @@ public sealed class AdviceTextsTests
         PlayPractice.Run(session, advice => told.AddRange([ActionWords.Of(advice.Action), advice.Reason, .. advice.Warnings.Select(w => w.Message), .. Survey(advice)])).ValueOrThrow();
         Assert.Equal(Recorded("practice.txt"), told);
     }
-
-    [Fact]
-    public void Every_text_is_used_and_every_name_in_the_code_has_its_text() => Assert.Equal(
-        TextUse.Given("MarkReader.Application", "AdviceTexts").Order(StringComparer.Ordinal),
-        TextUse.Used("MarkReader.Application", "AdviceTexts").Order(StringComparer.Ordinal));
 
     private static IEnumerable<string> Survey(VisitAdvice advice) => advice.State.Survey?.Diagnosis is { } diagnosis
         ? new[] { SurveyWords.Diagnosis(diagnosis), SurveyWords.Cure(diagnosis) }.Where(sentence => sentence.Length > 0)

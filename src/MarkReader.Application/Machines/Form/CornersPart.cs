@@ -11,7 +11,7 @@ internal sealed class CornersPart(string leg) : FormPart([.. Corners.Select(c =>
     /// <summary>The pivot's value; a screw's is its name with <see cref="Screw"/> before it.</summary>
     public const string Pivot = "pivot", Screw = "screw ";
 
-    private const string Hint = "give three of the corners: the pivot and two screws, or three screws";
+    private static string Hint => MachineTexts.Get("cornersPart.giveThreeCornersPivotAnd");
 
     // What the reader of documents takes when none are given.
     private static readonly (string Name, string At)[] s_usual = [("A", "lowerRight"), ("B", "upperLeft")];
@@ -41,7 +41,7 @@ internal sealed class CornersPart(string leg) : FormPart([.. Corners.Select(c =>
         (string Name, string At)[] screws = [.. Corners.Where(c => sheet[Field(leg, c)].StartsWith(Screw, StringComparison.Ordinal)).Select(c => (sheet[Field(leg, c)][Screw.Length..], c))];
         if (pivots.Length > 1 || pivots.Length + screws.Length != 3)
         {
-            sheet.Refuse(Field(leg, "frame"), new(MachineFailures.FieldInvalid, $"the frame has {Count(pivots.Length, "pivot")} and {Count(screws.Length, "screw")}", Hint));
+            sheet.Refuse(Field(leg, "frame"), new(MachineFailures.FieldInvalid, MachineTexts.Word("cornersPart.pivotsAndScrews", pivots.Length, screws.Length), Hint));
             return;
         }
 
@@ -66,6 +66,4 @@ internal sealed class CornersPart(string leg) : FormPart([.. Corners.Select(c =>
     private static IEnumerable<JsonObject> Entries(JsonObject owner) => (JsonTree.Get(owner, "frame.screws") as JsonArray ?? []).OfType<JsonObject>();
 
     private static FrameCorner Corner(string name) => Enum.Parse<FrameCorner>(name, ignoreCase: true);
-
-    private static string Count(int count, string what) => count switch { 0 => $"no {what}", 1 => $"one {what}", _ => $"{count} {what}s" };
 }

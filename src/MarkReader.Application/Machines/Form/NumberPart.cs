@@ -26,7 +26,7 @@ internal sealed record NumberRule(string What, double Least, double Most, string
         if (text.Length == 0)
         {
             if (required)
-                sheet.Refuse(field, new(MachineFailures.FieldMissing, $"{What} is missing", Hint));
+                sheet.Refuse(field, new(MachineFailures.FieldMissing, MachineTexts.Word("numberPart.missing", What), Hint));
             return null;
         }
 
@@ -39,7 +39,7 @@ internal sealed record NumberRule(string What, double Least, double Most, string
         double value = double.IsFinite(read.Value) ? Math.Round(read.Value, Decimals) : read.Value;
         if (value >= Least && value <= Most)
             return value;
-        sheet.Refuse(field, new(MachineFailures.FieldInvalid, $"{What} is {Shown(value, sheet.Lengths)}, not between {Show(Least, sheet.Lengths)} and {Show(Most, sheet.Lengths)} {Unit ?? sheet.Lengths.Unit}", Hint));
+        sheet.Refuse(field, new(MachineFailures.FieldInvalid, MachineTexts.Word("numberPart.notBetweenAnd", What, Shown(value, sheet.Lengths), Show(Least, sheet.Lengths), Show(Most, sheet.Lengths), Unit ?? sheet.Lengths.Unit), Hint));
         return null;
     }
 
@@ -82,7 +82,7 @@ internal sealed class OfferedPart(string field, string path, IReadOnlyList<doubl
         if (value is not null || chosen.Length == 0)
             JsonTree.Set(owner, path, value is { } given ? JsonValue.Create(given) : null);
         else if (chosen != OwnValue)
-            sheet.Refuse(field, new(MachineFailures.FieldInvalid, $"{rule.What} is none of those offered", "choose one of the list"));
+            sheet.Refuse(field, new(MachineFailures.FieldInvalid, MachineTexts.Word("numberPart.noneThoseOffered", rule.What), MachineTexts.Get("common.chooseOneList")));
     }
 
     private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);

@@ -10,9 +10,13 @@ internal sealed class PathsPart(string leg) : FormPart(leg + Near, leg + Far, le
     // As far as rounded texts of three lengths may disagree, mm.
     private const double Agreement = 0.5;
 
-    private const string Measure = "measure along the beam, as the drawing shows";
+    private static string Measure => MachineTexts.Get("pathsPart.measureAlongBeamAsDrawing");
 
-    private static readonly NumberRule s_near = Path("the near path length"), s_far = Path("the far path length"), s_travel = Path("the travel");
+    private static NumberRule NearRule => Path(MachineTexts.Get("pathsPart.nearPathLength"));
+
+    private static NumberRule FarRule => Path(MachineTexts.Get("pathsPart.farPathLength"));
+
+    private static NumberRule TravelRule => Path(MachineTexts.Get("pathsPart.travel"));
 
     public override bool Required => true;
 
@@ -26,18 +30,18 @@ internal sealed class PathsPart(string leg) : FormPart(leg + Near, leg + Far, le
 
     public override void Write(FormSheet sheet, FormSheet shown, JsonObject owner)
     {
-        double? near = Changed(Near) ? s_near.Read(leg + Near, sheet, required: true) : JsonTree.Number(owner, "nearPath");
+        double? near = Changed(Near) ? NearRule.Read(leg + Near, sheet, required: true) : JsonTree.Number(owner, "nearPath");
         bool byTravel = sheet[leg + Travel].Length > 0 && (sheet[leg + Far].Length == 0 || (Changed(Travel) && !Changed(Far)));
-        double? far = byTravel ? near + s_travel.Read(leg + Travel, sheet, required: true)
-            : Changed(Far) ? s_far.Read(leg + Far, sheet, required: true)
+        double? far = byTravel ? near + TravelRule.Read(leg + Travel, sheet, required: true)
+            : Changed(Far) ? FarRule.Read(leg + Far, sheet, required: true)
             : JsonTree.Number(owner, "farPath");
         if (near is null || far is null)
             return;
         if (!byTravel && Changed(Travel) && sheet[leg + Travel].Length > 0
-            && s_travel.Read(leg + Travel, sheet, required: true) is { } travel && Math.Abs(far.Value - near.Value - travel) > Agreement)
+            && TravelRule.Read(leg + Travel, sheet, required: true) is { } travel && Math.Abs(far.Value - near.Value - travel) > Agreement)
         {
             sheet.Refuse(leg + Travel, new(
-                MachineFailures.FieldInvalid, $"the far path less the near one is {sheet.Lengths.Write(far.Value - near.Value)} {sheet.Lengths.Unit}, not this travel", "mend one of the three, or leave the travel or the far path blank"));
+                MachineFailures.FieldInvalid, MachineTexts.Word("pathsPart.farPathLessNearOne", sheet.Lengths.Write(far.Value - near.Value), sheet.Lengths.Unit), MachineTexts.Get("pathsPart.mendOneThreeOrLeave")));
         }
 
         if (Changed(Near))

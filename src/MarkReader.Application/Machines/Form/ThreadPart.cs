@@ -11,7 +11,7 @@ internal sealed class ThreadPart(string leg) : FormPart(leg + Thread, leg + Pitc
 
     private const string Named = "frame.thread", Own = "frame.pitch";
 
-    private static readonly NumberRule s_pitch = new("the pitch", ScrewThreads.LeastPitch, ScrewThreads.MostPitch, "measure how far the screw advances in ten turns and divide by ten");
+    private static NumberRule PitchRule => new(MachineTexts.Get("threadPart.pitch"), ScrewThreads.LeastPitch, ScrewThreads.MostPitch, MachineTexts.Get("threadPart.measureHowFarScrewAdvances"));
 
     public override void Show(JsonObject owner, FormSheet sheet)
     {
@@ -20,13 +20,13 @@ internal sealed class ThreadPart(string leg) : FormPart(leg + Thread, leg + Pitc
         if (name.Length > 0 && ScrewThreads.Parse(name).TryGet(out ScrewThread? thread, out _))
             (name, pitch) = thread.Series == ThreadSeries.Own ? ("", thread.Pitch.Millimetres) : (thread.Name, (double?)null);
         sheet[leg + Thread] = pitch is null ? name : OfferedPart.OwnValue;
-        sheet[leg + Pitch] = pitch is { } own ? s_pitch.Show(own, sheet.Lengths) : "";
+        sheet[leg + Pitch] = pitch is { } own ? PitchRule.Show(own, sheet.Lengths) : "";
     }
 
     public override void Write(FormSheet sheet, FormSheet shown, JsonObject owner)
     {
         string chosen = sheet[leg + Thread];
-        double? pitch = chosen == OfferedPart.OwnValue ? s_pitch.Read(leg + Pitch, sheet, required: true) : null;
+        double? pitch = chosen == OfferedPart.OwnValue ? PitchRule.Read(leg + Pitch, sheet, required: true) : null;
         string? name = null;
         if (chosen.Length > 0 && chosen != OfferedPart.OwnValue)
         {

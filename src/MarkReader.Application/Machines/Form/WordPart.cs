@@ -13,7 +13,7 @@ internal sealed class WordPart(string field, string path, string what, IReadOnly
     {
         string text = sheet[field];
         if (text.Length > 0 && allowed?.Contains(text) == false)
-            sheet.Refuse(field, new(MachineFailures.FieldInvalid, $"{what} is none of those offered", "choose one of the list"));
+            sheet.Refuse(field, new(MachineFailures.FieldInvalid, MachineTexts.Word("wordPart.noneThoseOffered", what), MachineTexts.Get("common.chooseOneList")));
         else
             JsonTree.Set(owner, path, text.Length == 0 ? null : JsonValue.Create(text));
     }

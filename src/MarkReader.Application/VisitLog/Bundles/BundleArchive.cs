@@ -27,12 +27,12 @@ internal sealed partial class BundleArchive : IDisposable
     public static Outcome<BundleArchive> Open(Stream file)
     {
         if (file.Length > BundleLimits.MostBytes)
-            return BundleFailures.Large($"the file has {file.Length >> 20} MB, the limit is {BundleLimits.MostBytes >> 20} MB");
+            return BundleFailures.Large(VisitLogTexts.Say("bundleArchive.fileHasMbLimitMb", file.Length >> 20, BundleLimits.MostBytes >> 20));
         BundleArchive? archive = null;
         Failure? failure = Guard(() =>
         {
             if (!HasBoundedDirectory(file))
-                return BundleFailures.Wrong("the file is not a ZIP file, or is cut off");
+                return BundleFailures.Wrong(VisitLogTexts.Get("bundleArchive.fileNotZipFileOr"));
             archive = new(new(file, ZipArchiveMode.Read, leaveOpen: true));
             return archive.Sort();
         });
@@ -46,8 +46,8 @@ internal sealed partial class BundleArchive : IDisposable
 
     /// <summary>The bytes of a photo, whatever they are.</summary>
     public Outcome<byte[]> ReadPhoto(string id) => _photos.TryGetValue(id, out ZipArchiveEntry? entry)
-        ? Read(entry, BundleLimits.MostPhotoBytes, "a photo")
-        : new Failure(BundleFailures.PhotoWrong, $"the photo {id[..12]}… is missing", "make the file again where the visit is kept");
+        ? Read(entry, BundleLimits.MostPhotoBytes, VisitLogTexts.Get("bundleArchive.photo"))
+        : new Failure(BundleFailures.PhotoWrong, VisitLogTexts.Word("bundleArchive.photoMissing", id[..12]), VisitLogTexts.Get("common.makeFileAgainWhereVisit"));
 
     /// <summary>Begins counting what is unpacked anew, for another pass.</summary>
     public void Rewind() => _unpacked = 0;
@@ -82,12 +82,12 @@ internal sealed partial class BundleArchive : IDisposable
             Match photo = PhotoName().Match(entry.FullName);
             bool added = photo.Success ? _photos.TryAdd(photo.Groups[1].Value, entry) : entry.FullName == VisitName && _visit is null;
             if (!added)
-                return new Failure(BundleFailures.EntryUnknown, "the file holds something that does not belong to a visit, or something twice", "use the file as it came from 'whole visit'");
+                return new Failure(BundleFailures.EntryUnknown, VisitLogTexts.Get("bundleArchive.fileHoldsSomethingThatDoes"), VisitLogTexts.Get("common.useFileAsCameFrom"));
             if (!photo.Success)
                 _visit = entry;
         }
 
-        return _visit is null ? BundleFailures.Wrong($"the file holds no {VisitName}") : null;
+        return _visit is null ? BundleFailures.Wrong(VisitLogTexts.Say("bundleArchive.fileHoldsNo", VisitName)) : null;
     }
 
     private Outcome<byte[]> Read(ZipArchiveEntry entry, int most, string what)
@@ -103,7 +103,7 @@ internal sealed partial class BundleArchive : IDisposable
             {
                 // What is unpacked is counted, not what the file says of it.
                 if (bytes.Length + count > limit)
-                    return BundleFailures.Large($"{what} in the file is larger than it may be");
+                    return BundleFailures.Large(VisitLogTexts.Say("bundleArchive.inFileLargerThanMay", what));
                 bytes.Write(part, 0, count);
             }
 
@@ -122,7 +122,7 @@ internal sealed partial class BundleArchive : IDisposable
         }
         catch (Exception fault) when (fault is InvalidDataException or IOException or NotSupportedException or ArgumentException or OverflowException)
         {
-            return BundleFailures.Wrong("the file is damaged or cut off");
+            return BundleFailures.Wrong(VisitLogTexts.Get("bundleArchive.fileDamagedOrCutOff"));
         }
     }
 

@@ -28,7 +28,7 @@ public sealed class BundleDesk(Database database, VisitStore visits, PhotoStore 
         }
 
         if (total > BundleLimits.MostBytes - BundleLimits.MostVisitBytes || measured.Count > BundleLimits.MostPhotos)
-            return BundleFailures.Large("the visit's photos are more than one file may hold");
+            return BundleFailures.Large(VisitLogTexts.Get("bundleDesk.visitPhotosMoreThanOne"));
         failure = null;
         BundleWriter.Write(to, origin, visit, measured, Originals(measured, wrong => failure = wrong));
         return failure is null ? visit : failure;

@@ -20,7 +20,7 @@ public static class BundleFailures
     /// <summary>A later version of the program wrote it.</summary>
     public static readonly FailureCode Newer = new("BUNDLE_NEWER", FailureKind.BadInput);
 
-    internal static Failure Wrong(string what) => new(Unreadable, what, "use the file as it came from 'whole visit', unchanged, and send it again when it was cut off on its way");
+    internal static Failure Wrong(string what) => new(Unreadable, what, VisitLogTexts.Get("bundleFailures.useFileAsCameFrom"));
 
-    internal static Failure Large(string what) => new(TooLarge, what, "hand over the visit file and its photos one by one");
+    internal static Failure Large(string what) => new(TooLarge, what, VisitLogTexts.Get("bundleFailures.handOverVisitFileAnd"));
 }

@@ -22,14 +22,14 @@ internal static partial class BundleReader
     {
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
-            return BundleFailures.Wrong($"the visit in the file {unreadable}");
+            return BundleFailures.Wrong(VisitLogTexts.Say("bundleReader.visitInFile", unreadable));
         JsonFields fields = new(BundleFailures.Unreadable);
         JsonObject visit = fields.Object(
-            document.RootElement, "the visit", "format", "version", "origin", "machineName", "note", "doneBy", "begunAt", "changedAt", "visitVersion", "machine", "practice", "events", "photos");
+            document.RootElement, VisitLogTexts.Get("common.visit"), "format", "version", "origin", "machineName", "note", "doneBy", "begunAt", "changedAt", "visitVersion", "machine", "practice", "events", "photos");
         if (visit.Text("format") != BundleWriter.Format)
-            fields.Refuse("the file holds no visit", "use a file that came from 'whole visit'");
+            fields.Refuse(VisitLogTexts.Get("bundleReader.fileHoldsNoVisit"), VisitLogTexts.Get("bundleReader.useFileThatCameFrom"));
         if (fields.Wrong is null && visit.Number("version") > BundleWriter.Version)
-            return new Failure(BundleFailures.Newer, "the file was written by a later version of the program", "bring this program up to date");
+            return new Failure(BundleFailures.Newer, VisitLogTexts.Get("bundleReader.fileWasWrittenByLater"), VisitLogTexts.Get("bundleReader.bringThisProgramUpDate"));
         BundledVisit read = new(
             Matching(fields, visit, "origin", Origin()),
             Line(fields, visit, "machineName", LongestMachineName),
@@ -53,15 +53,15 @@ internal static partial class BundleReader
     {
         IReadOnlyList<JsonElement> list = visit.List("events", required: true);
         if (list.Count > BundleLimits.MostEvents)
-            fields.Refuse($"the visit has more than {BundleLimits.MostEvents} events", "hand over the visit file alone");
+            fields.Refuse(VisitLogTexts.Word("bundleReader.visitHasMoreThanEvents", BundleLimits.MostEvents), VisitLogTexts.Get("bundleReader.handOverVisitFileAlone"));
         List<KeptEvent> events = [];
         foreach (JsonElement element in list.Take(BundleLimits.MostEvents))
         {
-            JsonObject e = fields.Object(element, $"event {events.Count + 1}", "event", "photo", "key", "digest", "addedAt", "addedVersion", "takenBackAt", "takenBackVersion");
+            JsonObject e = fields.Object(element, VisitLogTexts.Word("bundleReader.event", events.Count + 1), "event", "photo", "key", "digest", "addedAt", "addedVersion", "takenBackAt", "takenBackVersion");
             string text = e.Find("event")?.GetRawText() ?? "";
             using JsonDocument? own = JsonText.Parse(Encoding.UTF8.GetBytes(text), new() { MaxDepth = 4 }, out _);
             if (own?.RootElement.ValueKind != JsonValueKind.Object || Encoding.UTF8.GetByteCount(text) > MostEventBytes)
-                fields.Refuse($"{e.Where} is not one event of a visit", "use the file as it came from 'whole visit'");
+                fields.Refuse(VisitLogTexts.Word("bundleReader.notOneEventVisit", e.Where), VisitLogTexts.Get("common.useFileAsCameFrom"));
             TakenBack? taken = e.Has("takenBackVersion") ? new(Time(fields, e, "takenBackAt"), Whole(fields, e, "takenBackVersion")) : null;
             events.Add(new(
                 events.Count + 1,
@@ -80,11 +80,11 @@ internal static partial class BundleReader
     {
         IReadOnlyList<JsonElement> list = visit.List("photos");
         if (list.Count > BundleLimits.MostPhotos)
-            fields.Refuse($"the visit has more than {BundleLimits.MostPhotos} photos", "hand over the visit file alone");
+            fields.Refuse(VisitLogTexts.Word("bundleReader.visitHasMoreThanPhotos", BundleLimits.MostPhotos), VisitLogTexts.Get("bundleReader.handOverVisitFileAlone"));
         List<BundledPhoto> photos = [];
         foreach (JsonElement element in list.Take(BundleLimits.MostPhotos))
         {
-            JsonObject photo = fields.Object(element, $"photo {photos.Count + 1}", "id", "measuredBy", "report");
+            JsonObject photo = fields.Object(element, VisitLogTexts.Word("bundleReader.photo", photos.Count + 1), "id", "measuredBy", "report");
             BundledMeasurement? measurement = photo.Find("report") is { } report && StrictReport.Read(report) is { } known
                 ? new(Line(fields, photo, "measuredBy", LongestProgram), known)
                 : null;
@@ -101,16 +101,16 @@ internal static partial class BundleReader
         foreach (KeptEvent e in visit.All)
         {
             if (e.AddedVersion <= last || !versions.Add(e.AddedVersion) || (e.TakenBack is { } taken && (taken.Version <= e.AddedVersion || !versions.Add(taken.Version))))
-                return BundleFailures.Wrong("the events are not in the order in which they came");
+                return BundleFailures.Wrong(VisitLogTexts.Get("bundleReader.eventsNotInOrderIn"));
             last = e.AddedVersion;
         }
 
         if (visit.All.DistinctBy(e => e.Request.Key).Count() != visit.All.Count)
-            return BundleFailures.Wrong("two events have the same key");
+            return BundleFailures.Wrong(VisitLogTexts.Get("bundleReader.twoEventsHaveSameKey"));
         if (versions.Any(v => v > visit.Version) || visit.Version < 1)
-            return BundleFailures.Wrong("the visit's version is below that of its events");
+            return BundleFailures.Wrong(VisitLogTexts.Get("bundleReader.visitVersionBelowThatEvents"));
         if (visit.Photos.DistinctBy(p => p.Id).Count() != visit.Photos.Count || visit.Photos.Select(p => p.Id).ToHashSet() is var ids && !ids.SetEquals(visit.All.Select(e => e.Photo).OfType<string>()))
-            return BundleFailures.Wrong("the photos are not those of the events");
+            return BundleFailures.Wrong(VisitLogTexts.Get("bundleReader.photosNotThoseEvents"));
         if (!MachineFile.Read(Encoding.UTF8.GetBytes(visit.Machine)).TryGet(out _, out Failure? failure))
             return failure;
         return Advice(visit.Visit);
@@ -121,12 +121,12 @@ internal static partial class BundleReader
     {
         long[] moments = [.. visit.All.Select(e => e.TakenBack?.Version - 1).OfType<long>().Append(visit.Entry.Version).Distinct().Order()];
         if (moments.Length > BundleLimits.MostTakenBack)
-            return BundleFailures.Large("more events were taken back than a visit in a file may have");
+            return BundleFailures.Large(VisitLogTexts.Get("bundleReader.moreEventsWereTakenBack"));
         foreach (long version in moments)
         {
             byte[] file = Encoding.UTF8.GetBytes(visit.FileAt(version));
             if (file.Length > VisitFile.MostBytes)
-                return BundleFailures.Large("the visit's events are larger than they may be");
+                return BundleFailures.Large(VisitLogTexts.Get("bundleReader.visitEventsLargerThanThey"));
             if (!AdviseVisit.Run(file).TryGet(out _, out Failure? failure))
                 return failure;
         }
@@ -138,7 +138,7 @@ internal static partial class BundleReader
     {
         string text = of.Text(name);
         if (!pattern.IsMatch(text))
-            fields.Refuse($"'{name}' of {of.Where} is not what it should be", "use the file as it came from 'whole visit'");
+            fields.Refuse(VisitLogTexts.Word("bundleReader.notWhatShouldBe", name, of.Where), VisitLogTexts.Get("common.useFileAsCameFrom"));
         return text;
     }
 
@@ -146,7 +146,7 @@ internal static partial class BundleReader
     {
         string text = of.Text(name);
         if (text.Length == 0 || text.Length > longest || text.Any(char.IsControl))
-            fields.Refuse($"'{name}' of {of.Where} is empty, longer than {longest} signs, or has signs that cannot be shown", "use the file as it came from 'whole visit'");
+            fields.Refuse(VisitLogTexts.Word("bundleReader.emptyLongerThanSignsOr", name, of.Where, longest), VisitLogTexts.Get("common.useFileAsCameFrom"));
         return text;
     }
 
@@ -155,7 +155,7 @@ internal static partial class BundleReader
         double value = of.Number(name);
         if (value is >= 1 and <= 1e9 && value == Math.Floor(value))
             return (long)value;
-        fields.Refuse($"'{name}' of {of.Where} is not a whole number", "use the file as it came from 'whole visit'");
+        fields.Refuse(VisitLogTexts.Word("bundleReader.notWholeNumber", name, of.Where), VisitLogTexts.Get("common.useFileAsCameFrom"));
         return 1;
     }
 
@@ -163,7 +163,7 @@ internal static partial class BundleReader
     {
         if (Moment.TryParse(of.Text(name), out DateTimeOffset time))
             return time;
-        fields.Refuse($"'{name}' of {of.Where} is not a time in UTC", "use the file as it came from 'whole visit'");
+        fields.Refuse(VisitLogTexts.Word("bundleReader.notTimeInUtc", name, of.Where), VisitLogTexts.Get("common.useFileAsCameFrom"));
         return DateTimeOffset.UnixEpoch;
     }
 

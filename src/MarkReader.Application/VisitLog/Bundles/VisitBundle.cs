@@ -45,13 +45,13 @@ public sealed class VisitBundle : IRecordPhotos, IDisposable
     private static Failure? Check(BundleArchive archive, BundledVisit visit)
     {
         if (archive.Photos.Count != visit.Photos.Count)
-            return new Failure(BundleFailures.PhotoWrong, "the file does not hold the photos of its visit", "make the file again where the visit is kept");
+            return new Failure(BundleFailures.PhotoWrong, VisitLogTexts.Get("visitBundle.fileDoesNotHoldPhotos"), VisitLogTexts.Get("common.makeFileAgainWhereVisit"));
         foreach (string id in visit.Photos.Select(p => p.Id))
         {
             if (!archive.ReadPhoto(id).TryGet(out byte[]? bytes, out Failure? failure))
                 return failure;
             if (PhotoFiles.Digest(bytes) != id)
-                return new Failure(BundleFailures.PhotoWrong, $"the photo {id[..12]}… was changed", "make the file again where the visit is kept");
+                return new Failure(BundleFailures.PhotoWrong, VisitLogTexts.Word("visitBundle.photoWasChanged", id[..12]), VisitLogTexts.Get("common.makeFileAgainWhereVisit"));
         }
 
         return null;

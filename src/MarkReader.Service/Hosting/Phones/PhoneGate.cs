@@ -3,6 +3,7 @@ using System.Net;
 using MarkReader.Quantities;
 using MarkReader.Service.Problems;
 using MarkReader.Service.Settings;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Hosting.Phones;
 
@@ -80,7 +81,7 @@ internal sealed class PhoneGate(PhoneKey? key, TimeProvider time)
         string header = context.Request.Headers.Authorization.ToString();
         return header.StartsWith(Scheme, StringComparison.OrdinalIgnoreCase)
             ? CheckKey(context, key, header[Scheme.Length..].Trim())
-            : new(ServiceFailures.KeyMissing, "this phone or program has not joined", "read the code on the service's page /phones with the phone's camera; a program sends Authorization: Bearer and the key");
+            : new(ServiceFailures.KeyMissing, ServiceTexts.Get("phoneGate.thisPhoneOrProgramHas"), ServiceTexts.Get("phoneGate.readCodeOrSendKey"));
     }
 
     private Failure? CheckKey(HttpContext context, PhoneKey key, string? text)
@@ -96,10 +97,10 @@ internal sealed class PhoneGate(PhoneKey? key, TimeProvider time)
         if (_wrong.IsOut(address))
             return TooMany();
         _wrong.Add(address);
-        return new(ServiceFailures.KeyWrong, "the key is not, or no longer, the service's", "read the code on the service's page /phones anew");
+        return new(ServiceFailures.KeyWrong, ServiceTexts.Get("phoneGate.keyNotOrNoLonger"), ServiceTexts.Get("phoneGate.readCodeOnServicePage"));
     }
 
-    private static Failure TooMany() => new(ServiceFailures.KeyTries, "too many wrong keys came from this address", "wait a minute, then read the code on the service's page /phones");
+    private static Failure TooMany() => new(ServiceFailures.KeyTries, ServiceTexts.Get("phoneGate.tooManyWrongKeysCame"), ServiceTexts.Get("phoneGate.waitMinuteThenReadCode"));
 
     private static Task Refuse(HttpContext context, Failure refusal)
     {

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Hosting.Phones;
 
@@ -110,7 +111,7 @@ internal sealed class PhoneKey
     }
 
     private static Failure NotKept(string file, string reason) => new(
-        StorageFailures.DataFolderUnusable, $"the key for phones cannot be kept in {file} ({reason.TrimEnd('.')})", $"make it writable, or name another data folder in {DataFolder.Variable}");
+        StorageFailures.DataFolderUnusable, ServiceTexts.Word("phoneKey.keyForPhonesCannotBe", file, reason.TrimEnd('.')), ServiceTexts.Word("phoneKey.makeWritableOrNameAnother", DataFolder.Variable));
 
     private sealed record Pair(string Key, string Proof)
     {

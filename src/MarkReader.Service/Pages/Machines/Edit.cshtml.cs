@@ -7,6 +7,7 @@ using MarkReader.Quantities;
 using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -175,7 +176,7 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
     private PageResult ChangedMeanwhile()
     {
         _now = MachineForm.Of(Kept!.Text, Texts);
-        Meanwhile = new(StorageFailures.Changed, $"the machine has changed meanwhile and is at version {Kept.Entry.Version}", "nothing was overwritten; what you entered stands below, and beside it what is kept now where the two differ");
+        Meanwhile = new(StorageFailures.Changed, ServiceTexts.Word("edit.machineHasChangedMeanwhileAnd", Kept.Entry.Version), ServiceTexts.Get("edit.nothingWasOverwrittenWhatYou"));
         return Refused(Meanwhile);
     }
 
@@ -184,7 +185,7 @@ internal sealed class EditModel(MachineStore machines, Figures figures) : PageMo
         if (Which == New)
             return NotFound();
         Kept = null;
-        Meanwhile = new(StorageFailures.NotKept, "the machine was deleted meanwhile", "save it to keep what stands here as a new machine");
+        Meanwhile = new(StorageFailures.NotKept, ServiceTexts.Get("edit.machineWasDeletedMeanwhile"), ServiceTexts.Get("edit.saveKeepWhatStandsHere"));
         return Refused(Meanwhile);
     }
 

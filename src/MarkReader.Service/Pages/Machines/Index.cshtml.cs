@@ -5,6 +5,7 @@ using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -57,7 +58,7 @@ internal sealed class IndexModel(MachineStore machines, TimeProvider clock) : Pa
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refused(failure);
         if (!long.TryParse(form.Text("machine"), NumberStyles.None, CultureInfo.InvariantCulture, out long id))
-            return Refused(new(ServiceFailures.FieldMissing, "the form does not say which machine to keep twice", "choose the file again"));
+            return Refused(new(ServiceFailures.FieldMissing, ServiceTexts.Get("index.formDoesNotSayWhich"), ServiceTexts.Get("index.chooseFileAgain")));
         return machines.Find(id).TryGet(out KeptMachine? kept, out failure) && MachineFile.Read(Encoding.UTF8.GetBytes(kept.Text)).TryGet(out MachineDocument? document, out failure)
             ? Added(document)
             : Refused(failure);
@@ -80,7 +81,7 @@ internal sealed class IndexModel(MachineStore machines, TimeProvider clock) : Pa
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return failure;
         if (form.File("file") is not { } file)
-            return new Failure(ServiceFailures.FieldMissing, "no file was chosen", "choose a machine's file, as another service gave it out");
+            return new Failure(ServiceFailures.FieldMissing, ServiceTexts.Get("index.noFileWasChosen"), ServiceTexts.Get("index.chooseMachineFileAsAnother"));
         // One byte more than may be says enough.
         byte[] bytes = new byte[Math.Min(file.Length, MachineFile.MostBytes + 1)];
         await using Stream stream = file.OpenReadStream();

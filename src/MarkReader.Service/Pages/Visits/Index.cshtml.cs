@@ -7,6 +7,7 @@ using MarkReader.Application.VisitLog;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -61,7 +62,7 @@ internal sealed class VisitsModel(VisitStore visits, VisitStandings standings, M
     public IActionResult OnPostPractise(string? seed, string? twist, string? key)
     {
         _texts["seed"] = seed;
-        Failure? failure = new(ServiceFailures.FieldInvalid, "the number of the practice machine is not a whole number from 0 to 999999", "write one, 7 for example");
+        Failure? failure = new(ServiceFailures.FieldInvalid, ServiceTexts.Get("index.numberPracticeMachineNotWhole"), ServiceTexts.Get("index.writeOneForExample"));
         if (int.TryParse(seed?.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
             && Begin(new { practice = new { seed = number, twist = twist is null ? 0 : PractisedTwist } }, key).TryGet(out KeptVisit? visit, out failure))
             return Go(visit);

@@ -77,7 +77,7 @@ internal sealed class VisitModel(
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refuse(id, "photo", failure, null);
         if (form.File("photo") is not { } file)
-            return Refuse(id, "photo", new(ServiceFailures.FieldMissing, "no photo was chosen", "take or choose one first"), null);
+            return Refuse(id, "photo", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("visit.takeOrChooseOneFirst")), null);
         return await KeepAsync(id, await UploadForm.BytesAsync(file, HttpContext.RequestAborted));
     }
 

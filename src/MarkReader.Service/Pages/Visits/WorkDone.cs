@@ -2,6 +2,7 @@ using MarkReader.Alignment.Visits;
 using MarkReader.Application.Inputs;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
+using MarkReader.Service.Texts;
 
 namespace MarkReader.Service.Pages.Visits;
 
@@ -15,7 +16,7 @@ internal static class WorkDone
             case VisitAction.Turn turn when !string.IsNullOrWhiteSpace(turns):
                 return TurnsText.Read(turns) is { } typed
                     ? turn with { Turns = typed }
-                    : new Failure(ServiceFailures.FieldInvalid, "the turn cannot be read", $"write it like 1/8, -3/16, {figures.Sign("0.25")} or 1/8 ccw");
+                    : new Failure(ServiceFailures.FieldInvalid, ServiceTexts.Get("workDone.turnCannotBeRead"), ServiceTexts.Word("workDone.writeLikeOrCcw", figures.Sign("0.25")));
             case VisitAction.Shim shim when !string.IsNullOrWhiteSpace(height):
                 return figures.ReadMillimetres(height).TryGet(out TypedLength? typedHeight, out Failure? failure) ? shim with { Height = Length.FromMillimetres(typedHeight.Millimetres) } : failure;
             case VisitAction.RaiseTube raise when !string.IsNullOrWhiteSpace(height):
@@ -26,7 +27,7 @@ internal static class WorkDone
                     ? new VisitAction.MoveTarget(new(u.Millimetres, v.Millimetres))
                     : failure;
             case VisitAction.Fire or VisitAction.Survey or VisitAction.Done or VisitAction.Stop:
-                return new Failure(ServiceFailures.FieldInvalid, "no work on the machine is asked for now", "look at what the visit asks for");
+                return new Failure(ServiceFailures.FieldInvalid, ServiceTexts.Get("workDone.noWorkOnMachineAsked"), ServiceTexts.Get("workDone.lookAtWhatVisitAsks"));
             default:
                 return asked;
         }

@@ -1,0 +1,4 @@
+namespace MarkReader.Quantities;
+
+/// <summary>Words within sentences, from WordingTexts.resx.</summary>
+internal sealed class WordingTexts : Texts<WordingTexts>;
