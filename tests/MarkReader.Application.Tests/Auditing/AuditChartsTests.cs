@@ -35,7 +35,7 @@ public sealed class AuditChartsTests
         AuditChart chart = AuditCharts.Of(AuditOf([.. Enumerable.Range(0, 120).Select(i => Photo($"k{i:000}", 0.01))]));
         Assert.Equal(100, chart.Kinds.Count);
         Assert.Equal(120, chart.Overall.Errors.Count);
-        Assert.Contains("120 kinds", chart.Title, StringComparison.Ordinal);
+        Assert.Contains("kinds of scene: 120", chart.Title, StringComparison.Ordinal);
         Assert.Contains("first 100", chart.Title, StringComparison.Ordinal);
     }
 

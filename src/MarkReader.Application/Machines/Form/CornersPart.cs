@@ -41,7 +41,7 @@ internal sealed class CornersPart(string leg) : FormPart([.. Corners.Select(c =>
         (string Name, string At)[] screws = [.. Corners.Where(c => sheet[Field(leg, c)].StartsWith(Screw, StringComparison.Ordinal)).Select(c => (sheet[Field(leg, c)][Screw.Length..], c))];
         if (pivots.Length > 1 || pivots.Length + screws.Length != 3)
         {
-            sheet.Refuse(Field(leg, "frame"), new(MachineFailures.FieldInvalid, MachineTexts.Word("cornersPart.pivotsAndScrews", pivots.Length, screws.Length), Hint));
+            sheet.Refuse(Field(leg, "frame"), new(MachineFailures.FieldInvalid, MachineTexts.Word("cornersPart.has", Count("pivot", pivots.Length), Count("screw", screws.Length)), Hint));
             return;
         }
 
@@ -66,4 +66,6 @@ internal sealed class CornersPart(string leg) : FormPart([.. Corners.Select(c =>
     private static IEnumerable<JsonObject> Entries(JsonObject owner) => (JsonTree.Get(owner, "frame.screws") as JsonArray ?? []).OfType<JsonObject>();
 
     private static FrameCorner Corner(string name) => Enum.Parse<FrameCorner>(name, ignoreCase: true);
+
+    private static string Count(string what, int count) => MachineTexts.Say($"cornersPart.{what}.{count switch { 0 => "none", 1 => "one", _ => "several" }}", count);
 }
