@@ -41,6 +41,9 @@ internal sealed class AdviceWords(LegSetup setup)
     public string NoScrewHelps(LegState state) =>
         Say("leg.noScrewHelps", Spread(state));
 
+    public string TooFine(LegState state) =>
+        Say("leg.tooFine", Spread(state));
+
     public string NotSettling(int pulses) =>
         Say("leg.notSettling", pulses, setup.Tolerance.Millimetres);
 

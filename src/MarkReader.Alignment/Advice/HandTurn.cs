@@ -19,6 +19,12 @@ public sealed record HandTurn
     /// <summary>The size with its direction: "3/16 turn clockwise", "1/8 turn counter-clockwise", "no turn".</summary>
     public string Text => Turns == 0 ? Get("turn.none") : HandParts.Say(Turns);
 
+    /// <summary>What a hand is told to do: <see cref="Text"/>, or where that is finer than 1/32 turn the nearest such part, with the side on which the rest lies.</summary>
+    public string Advice => Turns == 0 ? Get("turn.none") : HandParts.Advise(Turns);
+
+    /// <summary>Whether a part of it is finer than a hand sets.</summary>
+    public bool IsFine => HandParts.IsFine(Turns);
+
     /// <summary>The coarsest part of a turn within <paramref name="allowed"/> turns of the wanted turn, else the nearest 1/128.</summary>
     public static HandTurn Nearest(double turns, double allowed) => new(HandParts.Round(turns, allowed) + 0.0);
 

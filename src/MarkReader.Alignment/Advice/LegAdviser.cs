@@ -81,7 +81,7 @@ public static class LegAdviser
             }
 
             if (state.Verdict == Verdict.Outside && result.TurnedSince.Count == 0)
-                return (new LegAction.Stop(), _words.NoScrewHelps(state));
+                return (new LegAction.Stop(), TurnPlan.IsTooFine(result.Now) ? _words.TooFine(state) : _words.NoScrewHelps(state));
             (path, _) = NextStation.Best(result.Now, _stations, usual);
             return (new LegAction.Fire(path), result.TurnedSince.Count > 0 ? _words.SeeTurns(path, result.TurnedSince) : _words.Undecided(path, state));
         }

@@ -70,6 +70,22 @@ internal sealed class TurnPlan(LegSetup setup)
         return null;
     }
 
+    /// <summary>Whether the screws would take the slope away, but by turns finer than the finest part.</summary>
+    public static bool IsTooFine(Belief now)
+    {
+        GaussianState state = now.Likeliest.State;
+        SlopeBelief slope = SlopeBelief.Of(state);
+        (double u, double v) = (slope.U, slope.V);
+        foreach (((double screwU, double screwV), double turns) in Enumerable.Range(0, now.Layout.Screws).Select(j => Slopes(state, j)).Zip(Turns(state, slope, [.. Enumerable.Range(0, now.Layout.Screws)])))
+        {
+            if (HandParts.Round(turns, 0) != 0)
+                return false;
+            (u, v) = (u + (turns * screwU), v + (turns * screwV));
+        }
+
+        return Math.Sqrt((u * u) + (v * v)) < slope.Magnitude / 2;
+    }
+
     // The chance that the slope, as it would be, lies far enough inside the limit for the verdict to follow.
     private double Worth(SlopeBelief now, SlopeBelief then, double uncertainty)
     {

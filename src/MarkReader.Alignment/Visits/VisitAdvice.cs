@@ -32,6 +32,9 @@ public sealed record VisitState(IReadOnlyDictionary<string, VisitLegState> Legs,
     /// <summary>The step that the action belongs to; null when the visit is done.</summary>
     public VisitStep? Current { get; init; }
 
+    /// <summary>Whether <see cref="Current"/> had been left behind, for a later step or to be done anew.</summary>
+    public bool IsReopened { get; init; }
+
     /// <summary>Steps that were skipped, with the reasons.</summary>
     public IReadOnlyDictionary<VisitStep, string> Skipped { get; init; } = new Dictionary<VisitStep, string>();
 

@@ -110,6 +110,7 @@ public static class VisitAdviser
             return new(legs.ToDictionary(l => l.Key, l => l.Value.State), _survey?.State, centring, JobVerdicts.Whole(parts))
             {
                 Current = step,
+                IsReopened = step is { } now && history.IsReopened(now),
                 Skipped = history.Skipped,
                 Stale = history.Stale,
             };

@@ -31,7 +31,8 @@ internal sealed class VisitHistory
     private int _elsewhere;
     private (BedCorner Corner, Length Height, Prediction Before)? _shimmed;
     private readonly Dictionary<VisitStep, string> _skipped = [];
-    private readonly HashSet<VisitStep> _stale = [];
+    private readonly HashSet<VisitStep> _stale = [], _again = [];
+    private VisitStep? _farthest;
 
     private VisitHistory(VisitSetup setup)
     {
@@ -68,6 +69,9 @@ internal sealed class VisitHistory
 
     public IReadOnlySet<VisitStep> Stale => _stale;
 
+    /// <summary>Whether a step was left behind, for a later one or to be done anew, so that work on it now is work on it again.</summary>
+    public bool IsReopened(VisitStep step) => _farthest > step || _again.Contains(step);
+
     public IReadOnlyList<LegEvent> Leg(string name) => _legs[name];
 
     public static VisitHistory Of(VisitSetup setup, IReadOnlyList<VisitEvent> events)
@@ -82,7 +86,14 @@ internal sealed class VisitHistory
     private void Take(VisitEvent e)
     {
         if (Touched(e) is { } worked)
+        {
             _skipped.Remove(worked);
+            if (e is VisitEvent.Again or VisitEvent.Disturbed)
+                _again.Add(worked);
+            else if (_farthest is not { } farthest || worked > farthest)
+                _farthest = worked;
+        }
+
         switch (e)
         {
             case VisitEvent.Skip skip:

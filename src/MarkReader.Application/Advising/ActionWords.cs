@@ -12,7 +12,7 @@ public static class ActionWords
     {
         VisitAction.Fire { Gantry: { } gantry } fire => Say("action.fireAtGantry", fire.Leg, fire.Path, gantry.Millimetres),
         VisitAction.Fire fire => Say("action.fire", fire.Leg, fire.Path),
-        VisitAction.Turn turn => Say("action.turn", turn.Leg, turn.Screw, HandTurn.Nearest(turn.Turns, 0).Text),
+        VisitAction.Turn turn => Say("action.turn", turn.Leg, turn.Screw, HandTurn.Nearest(turn.Turns, 0).Advice),
         VisitAction.Survey survey => Say("action.survey", survey.X.Millimetres, survey.Y.Millimetres),
         VisitAction.Shim { Height.Millimetres: < 0 } shim => Say("action.unshim", -shim.Height.Millimetres, SurveyWords.Corner(shim.Corner)),
         VisitAction.Shim shim => Say("action.shim", shim.Height.Millimetres, SurveyWords.Corner(shim.Corner)),

@@ -40,14 +40,14 @@ public static class MarkChoice
         if (near.Marks.Count == 2 && far.Marks.Count == 1 && near.Marks.Any(m => Distance(m, far.Marks[0]) <= Gate(m, far.Marks[0])))
             return new Failure(AimFailures.PhotosSwapped, InputTexts.Get("markChoice.nearPhotoShowsTwoMarks"), InputTexts.Get("markChoice.givePhotoWithOneMark"));
         if (near.Marks.Count > 1)
-            return new Failure(AimFailures.NearMarkUnclear, InputTexts.Word("markChoice.nearPhotoShowsMarksInstead", near.Marks.Count), InputTexts.Get("markChoice.tapNearMarkCommandLine"));
+            return new Failure(AimFailures.NearMarkUnclear, InputTexts.Word("markChoice.nearPhotoShowsMarksInstead", near.Marks.Count), InputTexts.Get("markChoice.tapNearMark"));
         Mark first = near.Marks[0];
         return far.Marks.Count switch
         {
             0 => MeasurePhoto.NoMark(InputTexts.Get("markChoice.farPhoto"), far.Doubtful),
             1 => new ChosenMarks(first, far.Marks[0], [.. Coincidence(first, far.Marks[0])]),
             2 => NewOf(first, far.Marks),
-            _ => new Failure(AimFailures.FarMarkUnclear, InputTexts.Word("markChoice.farPhotoShowsMarksAt", far.Marks.Count), InputTexts.Get("markChoice.tapFarMarkCommandLine") + NewTape),
+            _ => new Failure(AimFailures.FarMarkUnclear, InputTexts.Word("markChoice.farPhotoShowsMarksAt", far.Marks.Count), InputTexts.Get("markChoice.tapFarMark") + NewTape),
         };
     }
 
@@ -56,7 +56,7 @@ public static class MarkChoice
         if (photo.Marks.Count == 0)
             return MeasurePhoto.NoMark("", photo.Doubtful);
         if (photo.Marks.Count != 2)
-            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? InputTexts.Get("markChoice.photoShowsOneMarkInstead") : InputTexts.Say("markChoice.photoShowsMarksInsteadTwo", photo.Marks.Count), InputTexts.Get("markChoice.tapBothMarksCommandLine"));
+            return new Failure(AimFailures.TwoMarksNeeded, photo.Marks.Count == 1 ? InputTexts.Get("markChoice.photoShowsOneMarkInstead") : InputTexts.Say("markChoice.photoShowsMarksInsteadTwo", photo.Marks.Count), InputTexts.Get("markChoice.tapBothMarks"));
         double Place(Mark mark) => first switch
         {
             FirstMark.Left => mark.Photo.X,

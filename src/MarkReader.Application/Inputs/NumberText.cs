@@ -12,7 +12,11 @@ public static partial class NumberText
     public static readonly FailureCode Unreadable = new("NUMBER_UNREADABLE", FailureKind.BadInput);
 
     /// <summary>The number. NaN and infinity are read, so that the checks of what is meant can name them. A comma before exactly three digits is refused: it may stand for thousands.</summary>
-    public static Outcome<Number> Read(string text)
+    public static Outcome<Number> Read(string text) => Read(text, inches: false);
+
+    /// <summary>The same.</summary>
+    /// <param name="inches">Whether a length in inches is meant, which the example of a refusal then is.</param>
+    public static Outcome<Number> Read(string text, bool inches)
     {
         string trimmed = text.Trim().Replace('−', '-');
         if (NotFinite().IsMatch(trimmed))
@@ -21,7 +25,7 @@ public static partial class NumberText
             return new Failure(Unreadable, InputTexts.Word("numberText.canBeReadInTwo", trimmed), InputTexts.Word("numberText.writeOr", trimmed.Replace(",", "", StringComparison.Ordinal), trimmed.Replace(',', '.')));
         return Plain().IsMatch(trimmed)
             ? new Number(double.Parse(trimmed.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture))
-            : new Failure(Unreadable, InputTexts.Word("numberText.notNumber", Shorten(trimmed)), InputTexts.Get("numberText.writeLikeOr"));
+            : new Failure(Unreadable, InputTexts.Word("numberText.notNumber", Shorten(trimmed)), InputTexts.Get(inches ? "numberText.writeLikeInches" : "numberText.writeLikeOr"));
     }
 
     private static string Shorten(string text) => text.Length > 20 ? text[..20] + "..." : text;

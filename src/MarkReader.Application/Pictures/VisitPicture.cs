@@ -34,7 +34,7 @@ internal sealed record PictureSentences(IReadOnlyList<string> Marks, IReadOnlyLi
 public sealed record VisitPictureStyle(PictureStyle Style, VisitPictureWords Words)
 {
     /// <summary>A turn in words, from turns clockwise positive. Default: the reader's language, such as "1/8 turn clockwise".</summary>
-    public Func<double, string> TurnWords { get; init; } = turns => HandTurn.Nearest(turns, 0).Text;
+    public Func<double, string> TurnWords { get; init; } = turns => HandTurn.Nearest(turns, 0).Advice;
 
     /// <summary>The reader's language (CurrentUICulture), millimetres, a decimal point.</summary>
     public static VisitPictureStyle Default => new(PictureStyle.Default, new());

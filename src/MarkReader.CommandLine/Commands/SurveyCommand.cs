@@ -1,4 +1,5 @@
 using System.CommandLine;
+using MarkReader.Alignment.Survey;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Shims;
 using MarkReader.Application.Survey;
@@ -36,7 +37,7 @@ internal static class SurveyCommand
             if (!Read(call.GetRequiredValue(marks)).TryGet(out SurveyMarks? survey, out Failure? failure))
                 return terminal.Refuse(failure);
             if (!DiagnoseSurvey.Run(new(survey, travels, most, pieces)).TryGet(out SurveyAnswer? answer, out failure))
-                return terminal.Refuse(failure);
+                return terminal.Refuse(travels is null && failure.Code == SurveyFailures.BedInvalid ? failure with { Hint = OutputTexts.Get("hint.bed") } : failure);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(SurveyReport.From(answer)) : SurveyText.Of(answer));
             return ExitStatus.Done;
         });

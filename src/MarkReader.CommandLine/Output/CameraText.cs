@@ -32,7 +32,7 @@ internal static class CameraText
             .. finding.Coverage.Missing.Count == 0 ? [] : new[] { Say("camera.missing", string.Join("; ", finding.Coverage.Missing.Select(CameraWords.Need))) },
             .. finding.Profile.Traits.Tell ? [] : new[] { Get("camera.anonymous") },
             Get("camera.wide"),
-            Say("camera.written", file),
+            OutputTexts.Say("camera.written", file),
         ]);
     }
 

@@ -75,7 +75,7 @@ internal static class ScrewsText
                 screw.Response.Screw,
                 known ? Places(screw.Wanted.Turns) : Words.Fixed(Math.Abs(screw.Wanted.Turns), 3),
                 Words.Fixed(screw.Wanted.Uncertainty, 3),
-                known ? screw.Turn.Text : screw.Turn.Turns == 0 ? screw.Turn.Size : screw.Turn.Size + Get("screws.directionNotKnown"));
+                known ? screw.Turn.Advice : screw.Turn.Turns == 0 ? screw.Turn.Size : screw.Turn.Size + Get("screws.directionNotKnown"));
         }
 
         return
@@ -88,7 +88,7 @@ internal static class ScrewsText
 
     private static string First(ScrewAdvice screw)
     {
-        string begin = Say("screws.directionNotKnownTry", screw.Response.Screw, screw.First!.Turn.Text);
+        string begin = Say("screws.directionNotKnownTry", screw.Response.Screw, screw.First!.Turn.Advice);
         string size = screw.First.IsMoreThanWanted ? Get("screws.itIsMoreThan") : Get("screws.theWrongWayAt");
         return screw.First.Tells
             ? $"{begin} {size}"

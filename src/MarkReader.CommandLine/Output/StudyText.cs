@@ -11,7 +11,7 @@ internal static class StudyText
         IReadOnlyList<string>[] parts =
         [
             [StudyWords.Extent(answer)],
-            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).Append(StudyWords.Suspect(answer)).OfType<string>()],
+            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).Append(Suspect(answer)).OfType<string>()],
             .. answer.Axes.Select(axis => Components(axis, answer)),
             [OutputTexts.Get("studyText.gaugePartGaugeVarianceTolerance")],
             .. details ? answer.Axes.Select(Anova) : [],
@@ -19,6 +19,8 @@ internal static class StudyText
         ];
         return string.Join(Environment.NewLine + Environment.NewLine, parts.Where(p => p.Count > 0).Select(p => string.Join(Environment.NewLine, p)));
     }
+
+    private static string? Suspect(StudyAnswer answer) => StudyWords.Suspect(answer) is { } suspect ? OutputTexts.Say("study.suspect", suspect) : null;
 
     public static string Of(StudyPlan plan)
     {

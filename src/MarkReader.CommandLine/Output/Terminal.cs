@@ -12,7 +12,7 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool Json)
 
     public int Refuse(Failure failure, int status)
     {
-        Failure oneLine = failure with { Message = OneLine(failure.Message), Hint = OneLine(failure.Hint) };
+        Failure told = OptionHints.Of(failure), oneLine = told with { Message = OneLine(told.Message), Hint = OneLine(told.Hint) };
         Error.WriteLine($"error: {oneLine}");
         if (Json)
             Out.WriteLine(ReportJson.Write(ErrorReport.From(oneLine)));

@@ -11,7 +11,7 @@ namespace MarkReader.Drawing.Pictures;
 /// <param name="Offset">The beam's axis from the opening's centre (mm) with its covariance.</param>
 public sealed record ApertureView(string Title, Length Diameter, Length BeamDiameter, MeasuredPoint Offset) : IPicture
 {
-    private const double Panel = 148, Top = 30;
+    private const double Panel = 148, Top = 30, ScaleRow = 16;
 
     /// <summary>A smaller part of the power is called less than this.</summary>
     public const double LeastPart = 1e-4;
@@ -26,7 +26,7 @@ public sealed record ApertureView(string Title, Length Diameter, Length BeamDiam
 
     public double Width => 320;
 
-    public double Height => Top + Panel + 14 + KeyOf().Height + 62;
+    public double Height => Top + Panel + ScaleRow + 14 + KeyOf().Height + 62;
 
     /// <summary>Card frame, from the opening's centre, to the left panel.</summary>
     public CardPlane Whole => new(CardPoint.Origin, new(8 + (Panel / 2), Top + (Panel / 2)), Panel / 2.1 / Math.Max(Diameter.Millimetres / 2, Away + (BeamDiameter.Millimetres / 2)));
@@ -45,7 +45,7 @@ public sealed record ApertureView(string Title, Length Diameter, Length BeamDiam
         Left(ink, Whole);
         Right(ink, Enlarged);
 
-        double y = Top + Panel + 10;
+        double y = Top + Panel + ScaleRow + 10;
         Key key = KeyOf();
         key.Draw(ink, 8, y);
         y += key.Height + 16;
@@ -105,9 +105,10 @@ public sealed record ApertureView(string Title, Length Diameter, Length BeamDiam
     {
         double unit = Style.Numbers.Inches ? Quantities.Length.MillimetresPerInch : 1;
         double length = unit * RoundStep.AtMost(70 / plane.PixelsPerMm / unit);
-        PixelPoint from = middle + new PixelVector((-Panel / 2) + 8, (Panel / 2) - 8), to = from + new PixelVector(length * plane.PixelsPerMm, 0);
+        // Below the panel, in which the tolerance may reach to every side.
+        PixelPoint from = middle + new PixelVector(-Panel / 2, (Panel / 2) + 11), to = from + new PixelVector(length * plane.PixelsPerMm, 0);
         ink.Line(from, to, new(Ink.Black, 2));
-        ink.Text(Style.Numbers.Round(Length.FromMillimetres(length)), from + new PixelVector(0, -5), Letter.Plain);
+        ink.Text(Style.Numbers.Round(Length.FromMillimetres(length)), to + new PixelVector(6, 4.5), Letter.Plain);
     }
 
     private static void Cross(Ink ink, PixelPoint at, double reach)

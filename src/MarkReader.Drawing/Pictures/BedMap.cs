@@ -22,7 +22,7 @@ public sealed record SurveyedMark(int Number, BedPlace At, CardPoint Mark);
 /// <param name="Travels">The far right corner: full travels, above zero.</param>
 public sealed record BedMap(string Title, BedPlace Travels, IReadOnlyList<SurveyedMark> Marks) : IPicture
 {
-    private const double Margin = 54, Top = 46, LongestSide = 212, LeastSide = 70, LongestArrow = 46, OddReach = 11;
+    private const double Margin = 54, Top = 72, LongestSide = 212, LeastSide = 70, LongestArrow = 46, OddReach = 11;
 
     /// <summary>Largest distance of two marks; half of it is drawn about each place as a dashed circle. Null: none.</summary>
     public Length? Tolerance { get; init; }

@@ -158,7 +158,7 @@ public sealed record HistoryChart(string Title, IReadOnlyList<HistoryPanel> Pane
         NumericManual ticks = new();
         double step = RoundStep.AtLeast((high - low) / 5);
         for (double i = Math.Ceiling(low / step); i * step <= high; i++)
-            ticks.AddMajor(i * step, Text(i * step));
+            ticks.AddMajor(i * step, Text((i * step) + 0.0)); // no sign on zero
         return ticks;
     }
 

@@ -53,7 +53,15 @@ public sealed record ScrewDial(string Title, IReadOnlyList<DialContact> Contacts
         Letter saying = new(Ink.Black, 19, Bold: true, SKTextAlign.Center);
         string words = $"{Screw}: {Saying}";
         double fitting = Math.Min(19, 19 * 304 / saying.Measure(words));
-        ink.Text(words, new(Width / 2, 224), saying with { Size = fitting });
+        if (fitting >= Ink.Large)
+        {
+            ink.Text(words, new(Width / 2, 224), saying with { Size = fitting });
+            return;
+        }
+
+        Letter smaller = saying with { Size = Ink.Large };
+        foreach ((int row, string line) in Ink.Lines(words, 304, smaller).Index())
+            ink.Text(line, new(Width / 2, 214 + (20 * row)), smaller);
     }
 
     private void Frame(Ink ink)

@@ -191,7 +191,7 @@ public sealed record TargetPlan(string Title, IReadOnlyList<PlannedMark> Marks) 
         if (Marks.Any(m => m.Role == MarkRole.Far))
             items.Add(new((ink, at) => Signs.Far(ink, at), words.Far));
         if (Aim is not null)
-            items.Add(new(Signs.Aim, words.Aim));
+            items.Add(new((ink, at) => Signs.Aim(ink, at, Signs.Reach), words.Aim));
         if (Expected.Count > 0)
             items.Add(new(Signs.Expected, words.Expected));
         if (Aim is not null && Tolerance is not null)

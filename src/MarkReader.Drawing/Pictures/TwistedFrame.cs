@@ -16,7 +16,7 @@ public sealed record StandingCorner(string Name, bool IsRight, bool IsFar, Lengt
 /// <param name="Corners">All four.</param>
 public sealed record TwistedFrame(string Title, BedPlace Travels, IReadOnlyList<StandingCorner> Corners) : IPicture
 {
-    private const double Highest = 44;
+    private const double Highest = 44, LeastStack = 10;
     private static readonly PixelVector s_x = new(168, 16), s_y = new(72, -70);
     private static readonly PixelPoint s_near = new(40, 150);
 
@@ -59,7 +59,7 @@ public sealed record TwistedFrame(string Title, BedPlace Travels, IReadOnlyList<
         if (corner.Shim is not null)
         {
             // A stack of washers in the gap.
-            double gap = real.Y - flat.Y, bottom = Math.Max(gap, 10);
+            double gap = real.Y - flat.Y, bottom = Math.Max(gap, LeastStack);
             ink.Area([flat + new PixelVector(-9, 0), flat + new PixelVector(9, 0), flat + new PixelVector(9, bottom), flat + new PixelVector(-9, bottom)], Ink.Vermilion);
             for (double y = 5; y < bottom; y += 5)
                 ink.Line(flat + new PixelVector(-9, y), flat + new PixelVector(9, y), new(Ink.White, 1));
@@ -82,7 +82,10 @@ public sealed record TwistedFrame(string Title, BedPlace Travels, IReadOnlyList<
         if (corner.Shim is { } shim)
             lines.Add((PictureWords.Fill(Style.Words.Shim, Style.Numbers.Measured(shim)), new(Ink.Vermilion, Ink.Large, Bold: true)));
         // Far corners have their words above, near ones below; right ones end at the picture's border.
-        double top = corner.IsFar ? Math.Min(flat.Y, real.Y) - 10 - ((lines.Count - 1) * 17) : Math.Max(flat.Y, real.Y) + 20;
+        // The frame's dashed side rises to the left of a far corner, and washers stand below a near one.
+        double top = corner.IsFar
+            ? Math.Min(flat.Y, real.Y) - (lines.Count > 1 ? 20 : 10) - ((lines.Count - 1) * 17)
+            : Math.Max(flat.Y + (corner.Shim is null ? 0 : LeastStack), real.Y) + 20;
         for (int i = 0; i < lines.Count; i++)
         {
             (string text, Letter letter) = lines[i];

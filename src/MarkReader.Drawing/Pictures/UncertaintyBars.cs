@@ -19,7 +19,7 @@ public sealed record UncertaintyBar(string Name, Length Uncertainty, double Shar
 /// <param name="Whole">The standard uncertainty of all together.</param>
 public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar> Bars, Length Whole) : IPicture
 {
-    private const int Head = 46, Row = 42, Foot = 26;
+    private const int Head = 46, Foot = 26, Sides = 22, Between = 10, Line = 17, Bar = 16;
     private const double Inch = Quantities.Length.MillimetresPerInch;
 
     public PictureStyle Style { get; init; } = PictureStyle.Default;
@@ -27,6 +27,11 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
     public double Width => 320;
 
     public double Height => Head + (Row * Bars.Count) + Foot;
+
+    // A row has the words, on a line of their own where they would run into the number, and the bar below.
+    private int Row => (Lines * Line) + Bar + 9;
+
+    private int Lines => Bars.Any(b => Letter.Plain.Measure(b.Name) + Between + Letter.Plain.Measure(Number(b)) > Width - Sides) ? 2 : 1;
 
     void IPicture.Draw(SKCanvas canvas)
     {
@@ -60,21 +65,24 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
         {
             UncertaintyBar bar = Bars[i];
             double y = Bars.Count - 1 - i;
-            var area = plot.Add.Rectangle(0, bar.Uncertainty.Millimetres / unit, y - 0.4, y - 0.02);
+            double foot = y - 0.5 + (4.0 / Row), top = foot + ((double)Bar / Row);
+            var area = plot.Add.Rectangle(0, bar.Uncertainty.Millimetres / unit, foot, top);
             (area.FillColor, area.LineWidth) = (ChartStyle.Blue, 0);
-            string share = PictureWords.Fill(Style.Words.Share, Style.Numbers.Number(Math.Round(100 * bar.Share, bar.Share < 0.1 ? 1 : 0)));
-            Words(plot, bar.Name, 0, y, Alignment.LowerLeft);
-            Words(plot, $"{Style.Numbers.Fine(bar.Uncertainty)}, {share}", most, y, Alignment.LowerRight);
+            Words(plot, bar.Name, 0, top + ((Lines - 1.0) * Line / Row), Alignment.LowerLeft);
+            Words(plot, Number(bar), most, top, Alignment.LowerRight);
         }
 
         return plot;
     }
 
+    private string Number(UncertaintyBar bar) =>
+        $"{Style.Numbers.Fine(bar.Uncertainty)}, {PictureWords.Fill(Style.Words.Share, Style.Numbers.Number(Math.Round(100 * bar.Share, bar.Share < 0.1 ? 1 : 0)))}";
+
     private static void Words(Plot plot, string words, double x, double y, Alignment alignment)
     {
         var text = plot.Add.Text(words, x, y);
         (text.LabelFontSize, text.LabelFontColor, text.LabelAlignment) = ((float)Ink.Letters, ChartStyle.Black, alignment);
-        (text.LabelOffsetX, text.LabelOffsetY) = (0, 1);
+        (text.LabelOffsetX, text.LabelOffsetY) = (alignment == Alignment.LowerLeft ? 3 : 0, 1);
     }
 
     private NumericManual Ticks(double most)

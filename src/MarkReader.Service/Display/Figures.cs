@@ -74,14 +74,15 @@ public sealed class Figures
     {
         if (string.IsNullOrWhiteSpace(text))
             return new Failure(NumberText.Unreadable, ServiceTexts.Get("figures.nothingWasTyped"), ServiceTexts.Word("figures.giveLengthIn", Unit));
-        return ReadNumber(text).TryGet(out Number? number, out Failure? failure)
+        return ReadNumber(text, Preferences.Inches).TryGet(out Number? number, out Failure? failure)
             ? double.IsFinite(number.Value) ? new TypedLength(Preferences.Inches ? number.Value * Quantities.Length.MillimetresPerInch : number.Value) : new Failure(NumberText.Unreadable, ServiceTexts.Get("figures.lengthNotFiniteNumber"), ServiceTexts.Word("figures.giveLengthIn", Unit))
             : failure;
     }
 
     /// <summary>What was typed, without a unit. With a decimal comma chosen, a comma before three digits is no thousands sign.</summary>
-    public Outcome<Number> ReadNumber(string text) => NumberText.Read(
-        Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text);
+    /// <param name="inches">Whether it is a length in inches.</param>
+    public Outcome<Number> ReadNumber(string text, bool inches = false) => NumberText.Read(
+        Preferences.Comma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text, inches);
 
     // Of a refusal that is kept with its photo only the text is left, in mm; it repeats nothing that was typed.
     private string Say(Failure failure, Wording wording) => Pages.Words.Sentence(

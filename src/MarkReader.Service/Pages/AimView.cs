@@ -24,8 +24,6 @@ public sealed class AimView
 
     public AimPicture? Picture { get; private init; }
 
-    public string FoundAt => Kept.FoundAt.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
-
     public double Distance => Math.Sqrt(Math.Pow(Report!.Aim.U - Report.Far.U, 2) + Math.Pow(Report.Aim.V - Report.Far.V, 2));
 
     /// <summary>Half width of the interval that holds the aim's u with 95 % (k = 1.96), mm.</summary>

@@ -64,8 +64,8 @@ internal sealed class AimForm
     private LegInput Leg()
     {
         double scale = Unit();
-        double? near = Number("nearPath", ServiceTexts.Get("aimForm.nearPathLength"));
-        double? far = Number("farPath", ServiceTexts.Get("aimForm.farPathLength"));
+        double? near = Number("nearPath", ServiceTexts.Get("aimForm.nearPathLength"), scale != 1);
+        double? far = Number("farPath", ServiceTexts.Get("aimForm.farPathLength"), scale != 1);
         LegInput leg = new(
             scale * (near ?? 0),
             scale * (far ?? 0),
@@ -154,10 +154,11 @@ internal sealed class AimForm
         return unit == "in" ? Length.FromInches(1).Millimetres : 1;
     }
 
-    private double? Millimetres(string field) => (_typed.Preferences.Inches ? Length.MillimetresPerInch : 1) * Number(field, null);
+    private double? Millimetres(string field) => (_typed.Preferences.Inches ? Length.MillimetresPerInch : 1) * Number(field, null, _typed.Preferences.Inches);
 
     /// <summary>The number in a field; null when it is blank, which is refused where <paramref name="required"/> names it.</summary>
-    private double? Number(string field, string? required)
+    /// <param name="inches">Whether it is a length in inches.</param>
+    private double? Number(string field, string? required, bool inches = false)
     {
         if (_form.Text(field) is not { } text)
         {
@@ -165,7 +166,7 @@ internal sealed class AimForm
                 Refuse(field, ServiceFailures.FieldMissing, required + ServiceTexts.Get("aimForm.missing"), ServiceTexts.Get("aimForm.measureAsDrawingShowsAnd"));
             return null;
         }
-        if (_typed.ReadNumber(text).TryGet(out Number? number, out Failure? failure))
+        if (_typed.ReadNumber(text, inches).TryGet(out Number? number, out Failure? failure))
             return number.Value;
         _failures.Add(new(field, failure));
         return null;

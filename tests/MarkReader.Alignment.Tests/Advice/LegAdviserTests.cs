@@ -123,6 +123,18 @@ public sealed class LegAdviserTests
     }
 
     [Fact]
+    public void What_no_screw_can_be_set_to_is_said_as_such_and_is_no_fault_of_the_frame()
+    {
+        // 0.05 mm over 400 mm are 0.125 mrad: 1/370 turn at 46 mrad per turn, less than half of 1/128.
+        LegSetup strict = Setup with { Tolerance = Some.Mm(0.02), Known = [new("A", 46, 0, 0.5), new("B", 0, -33, 0.5)], Habits = Setup.Habits with { Backlash = Angle.Zero, BacklashUncertainty = Angle.FromDegrees(0.1) } };
+        static LegEvent Sharp(double path, double u) => new LegEvent.Mark(path, new(new(u, 0), Covariance2.Isotropic(0.001)));
+        LegAdvice advice = LegAdviser.Advise(strict, [Sharp(80, 0), Sharp(480, 0.05)]).ValueOrThrow();
+        Assert.IsType<LegAction.Stop>(advice.Action);
+        Assert.Equal(Verdict.Outside, advice.State.Verdict);
+        Assert.Contains("finer than a screw can be set", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_same_events_give_the_same_advice()
     {
         LegRun run = ClosedLoop.Play(new(new(), new Random(9)), Setup);

@@ -33,6 +33,23 @@ public sealed class VisitStalenessTests
     }
 
     [Fact]
+    public void A_step_that_was_left_behind_and_is_worked_on_again_is_reopened()
+    {
+        static VisitState State(params VisitEvent[] events) => VisitAdviser.Advise(SomeVisit.Machine, events).ValueOrThrow().State;
+        VisitEvent[] fresh = [SomeVisit.Mark("1", 80, 1, -0.5), SomeVisit.Mark("1", 480, 1, -0.5)];
+        // For the first time, and when the visit is done, nothing is.
+        for (int i = 0; i <= SomeVisit.Surveyed.Length; i++)
+            Assert.False(State(SomeVisit.Surveyed[..i]).IsReopened, $"after {i}");
+
+        VisitState turned = State([.. SomeVisit.Surveyed, SomeVisit.Turn("1", "A", 1.0 / 64)]);
+        Assert.Equal((VisitStep.LegOne, true), (turned.Current!.Value, turned.IsReopened));
+        VisitState next = State([.. SomeVisit.Surveyed, SomeVisit.Turn("1", "A", 1.0 / 64), .. fresh]);
+        Assert.Equal((VisitStep.LegTwo, true), (next.Current!.Value, next.IsReopened));
+        VisitState redone = State([.. SomeVisit.Aligned[..2], new VisitEvent.Again(VisitStep.LegOne)]);
+        Assert.Equal((VisitStep.LegOne, true), (redone.Current!.Value, redone.IsReopened));
+    }
+
+    [Fact]
     public void A_turn_on_mirror_two_makes_the_survey_stale_and_leaves_leg_1()
     {
         VisitEvent turn = SomeVisit.Turn("2", "A", 1.0 / 64);

@@ -120,7 +120,7 @@ public sealed class DiagnoseSurveyTests
     {
         Assert.False(DiagnoseSurvey.Run(new(new([Mark(0, 0, 0), Mark(0, 400, 0)]))).TryGet(out _, out Failure? failure));
         Assert.Equal("BED_INVALID", failure.Code.Name);
-        Assert.Contains("--bed", failure.Hint, StringComparison.Ordinal);
+        Assert.Equal("give both full travels in mm", failure.Hint);
     }
 
     private static SurveyAnswer Run(SurveyMark[] marks, string? stock = null) =>

@@ -81,6 +81,10 @@ public sealed class AimTests(Photos photos)
     {
         (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["near.jpg"], "--near-path", "80", "--far-path", "480")).IsRefusal(2, "SAME_PHOTO");
         (await TheProgram.Run("aim", "--near", photos["near.jpg"], "--far", photos["blank.png"], "--near-path", "80", "--far-path", "480")).IsRefusal(3, "NO_MARK");
+        // A page says tap; here an option names the place.
+        Answer one = await TheProgram.Run("aim", "--photo", photos["near.jpg"], "--first", "left", "--near-path", "80", "--far-path", "480");
+        one.IsRefusal(3, "TWO_MARKS_NEEDED");
+        Assert.Contains("--near-at and --far-at", one.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -75,6 +75,10 @@ public sealed class JobTests : IDisposable
         Answer off = await Run("survey", "--marks", "survey.csv", "--bed", "300,500");
         off.IsRefusal(2, "SURVEY_PLACE_OFF_BED");
         Assert.Contains("mark 2 of the survey", off.Error, StringComparison.Ordinal);
+        await File.WriteAllTextAsync(Path.Combine(_folder, "left.csv"), "x,y,u,v,uncertainty\n0,0,0,0,0.05\n0,400,0,0,0.05\n", TestContext.Current.CancellationToken);
+        Answer left = await Run("survey", "--marks", "left.csv");
+        left.IsRefusal(2, "BED_INVALID");
+        Assert.Contains("with --bed X,Y", left.Error, StringComparison.Ordinal);
         await File.WriteAllTextAsync(Path.Combine(_folder, "far.csv"), Survey.Replace("0.84", "84", StringComparison.Ordinal), TestContext.Current.CancellationToken);
         Answer far = await Run("survey", "--marks", "far.csv");
         far.IsRefusal(2, "SURVEY_MARK_INVALID");

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Xml.Linq;
+using MarkReader.Drawing.Overlays;
 using MarkReader.Drawing.Pictures;
 using MarkReader.Drawing.Tests.Support;
+using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Tests.Pictures;
 
@@ -24,6 +26,25 @@ public sealed class LegibilityOfPicturesTests
             (double left, double top) = Moved(text.Attribute("transform")?.Value);
             double x = left + Number(text, "x"), y = top + Number(text, "y"), length = Number(text, "textLength");
             Assert.True(x >= 0 && x + length <= picture.Width && y >= 10 && y <= picture.Height - 3, $"'{text.Value}' at {x}, {y}, {length} long");
+        }
+    }
+
+    [Fact]
+    public void No_words_stand_on_others_and_no_circle_goes_through_a_scale()
+    {
+        foreach (IPicture picture in SomePictures.All.Concat(SomePictures.Crowded))
+        {
+            DrawnPicture drawn = DrawnPicture.Of(picture);
+            (string Text, PixelBox Box)[] words = [.. drawn.Root.Descendants().Where(e => e.Name.LocalName == "text").Select(e => (e.Value, Box(e)))];
+            for (int i = 0; i < words.Length; i++)
+            {
+                Assert.All(words[(i + 1)..], other => Assert.False(Overlap(words[i].Box, other.Box), $"{picture.GetType().Name}: '{words[i].Text}' and '{other.Text}'"));
+                Assert.True(words[i].Box.Right <= picture.Width, $"'{words[i].Text}' leaves the picture");
+            }
+
+            (PixelPoint Centre, double Radius)[] circles = [.. drawn.Root.Descendants().Where(e => e.Name.LocalName is "circle" or "ellipse").Select(Circle)];
+            foreach ((string text, PixelBox box) in words.Where(w => picture is ApertureView))
+                Assert.All(circles, c => Assert.False(Crosses(c, box), $"a circle goes through '{text}'"));
         }
     }
 
@@ -51,6 +72,29 @@ public sealed class LegibilityOfPicturesTests
         Assert.Contains("noch 0,094 in, zuerst 0,152 in", target);
         Assert.Contains("Raster 0,05 in", target);
         Assert.Contains("0,33 % beschnitten", DrawnPicture.Of(SomePictures.Aperture with { Style = style }).Words);
+    }
+
+    // From the baseline to the height of capitals.
+    private static PixelBox Box(XElement text)
+    {
+        (double left, double top) = Moved(text.Attribute("transform")?.Value);
+        double x = left + Number(text, "x"), y = top + Number(text, "y");
+        return new(x, y - (0.72 * Number(text, "font-size")), x + Number(text, "textLength"), y);
+    }
+
+    private static bool Overlap(PixelBox a, PixelBox b) => a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
+
+    private static (PixelPoint Centre, double Radius) Circle(XElement e)
+    {
+        (double left, double top) = Moved(e.Attribute("transform")?.Value);
+        return (new(left + Number(e, "cx"), top + Number(e, "cy")), Number(e, e.Attribute("r") is null ? "rx" : "r"));
+    }
+
+    private static bool Crosses((PixelPoint Centre, double Radius) circle, PixelBox box)
+    {
+        PixelPoint nearest = new(Math.Clamp(circle.Centre.X, box.Left, box.Right), Math.Clamp(circle.Centre.Y, box.Top, box.Bottom));
+        double farthest = new[] { new PixelPoint(box.Left, box.Top), new(box.Right, box.Top), new(box.Left, box.Bottom), new(box.Right, box.Bottom) }.Max(circle.Centre.DistanceTo);
+        return circle.Centre.DistanceTo(nearest) < circle.Radius && circle.Radius < farthest;
     }
 
     // "translate(10 68)"

@@ -56,6 +56,18 @@ internal static class SomePictures
 
     public static IReadOnlyList<IPicture> All { get; } = [Target, Dial, Bed, Frame, Aperture, Bars, History];
 
+    /// <summary>Pictures with as many or as long words as they may have.</summary>
+    public static IReadOnlyList<IPicture> Crowded { get; } =
+    [
+        Aperture with { Offset = new(new(0.02, -0.03), Covariance2.Isotropic(0.03)) },
+        Aperture with { Offset = new(new(0.3, -0.3), Covariance2.Isotropic(0.05)), Tolerance = Mm(2) },
+        Dial with { Turns = -1.0 / 128, Saying = "a touch counter-clockwise, less than 1/32 turn (3°)" },
+        Bed with { StandsOut = new(Mm(0), Mm(400)), Marks = [Survey(1, 0, 0, 0.1, 0), Survey(2, 500, 400, 0.2, 0), Survey(3, 500, 0, 0.1, 0), Survey(4, 0, 400, 0, 0.9), Survey(5, 0, 400, 0.2, 1)] },
+        Frame with { Corners = [new("near left", false, false, Length.Zero), new("near right", true, false, Mm(0.9), Mm(0.8)), new("far left", false, true, Length.Zero), new("far right", true, true, Length.Zero)] },
+        Target with { Marks = [Mark(1, MarkRole.Near, 0, 0, true), Mark(2, MarkRole.Far, 0.1, 0.05, true)], Moving = new(0.1, 0.05), Aim = new(new(-0.02, 0), Covariance2.Isotropic(0.1)), Expected = [] },
+        Bars with { Bars = [new("turns of the screws after these marks", Mm(0.06), 0.9), new("path lengths", Mm(0.02), 0.1)] },
+    ];
+
     public static Length Mm(double millimetres) => Length.FromMillimetres(millimetres);
 
     private static HistoryMoment Visit(int day, double found, double? left) =>

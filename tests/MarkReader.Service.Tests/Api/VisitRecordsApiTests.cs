@@ -48,6 +48,9 @@ public sealed class VisitRecordsApiTests(Site site) : IClassFixture<Site>
         JsonElement kept = await (await other.Client.GetAsync(first.Headers.Location, Cancellation)).JsonAsync();
         foreach (string name in new[] { "advice", "events", "begunAt", "changedAt", "version", "doneBy", "machine" })
             Assert.True(JsonElement.DeepEquals(sent.GetProperty(name), kept.GetProperty(name)), name);
+        long number = kept.GetProperty("id").GetInt64();
+        Assert.Contains($"Taken in as visit {number}.", await other.Client.GetStringAsync($"/visits/{number}?taken=in", Cancellation), StringComparison.Ordinal);
+        Assert.Contains($"here already, as visit {number}.", await other.Client.GetStringAsync($"/visits/{number}?taken=before", Cancellation), StringComparison.Ordinal);
         using HttpResponseMessage again = await SendAsync(other, file);
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
 

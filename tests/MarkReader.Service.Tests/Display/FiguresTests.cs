@@ -38,6 +38,14 @@ public sealed partial class FiguresTests
             Assert.False(s_comma.ReadMillimetres(none).TryGet(out _, out _), none);
     }
 
+    [Fact]
+    public void The_example_of_what_to_write_is_in_the_unit_of_the_field()
+    {
+        Assert.False(s_inch.ReadMillimetres("abc").TryGet(out _, out Failure? inch));
+        Assert.False(s_point.ReadMillimetres("abc").TryGet(out _, out Failure? millimetre));
+        Assert.Equal(("Write it like 3, 3.15 or 3,15.", "Write it like 80, 80.5 or 80,5."), (s_inch.Remedy(inch!), s_point.Remedy(millimetre!)));
+    }
+
     [Theory]
     [InlineData("The survey goes on at x 508, y 0 mm.", "The survey goes on at x 20.000, y 0.000 in.")]
     [InlineData("The mark walks by u +2.54 and v -0.10 mm.", "The mark walks by u +0.1000 and v -0.0039 in.")]

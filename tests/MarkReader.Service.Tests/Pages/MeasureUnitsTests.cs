@@ -41,8 +41,11 @@ public sealed partial class MeasureUnitsTests(BrowserSite site) : IClassFixture<
         await page.Locator("#find").TapAsync();
         await Expect(page.Locator("#farPath-error")).ToContainTextAsync("3,15", new() { Timeout = Patience });
         Assert.DoesNotMatch(Metric(), await WordsAsync(page));
-        await page.FillAsync("#nearPath", "3,150");
+        await page.FillAsync("#nearPath", "abc");
         await page.FillAsync("#farPath", "18,898");
+        await page.Locator("#find").TapAsync();
+        await Expect(page.Locator("#nearPath-error")).ToContainTextAsync("like 3, 3.15 or 3,15", new() { Timeout = Patience });
+        await page.FillAsync("#nearPath", "3,150");
         await page.Locator("#find").TapAsync();
         await Expect(page.Locator("#earlier-list li").First).ToContainTextAsync("paths 3,15 in and 18,898 in", new() { Timeout = Patience });
         await visit.PictureAsync("phone-inches");
@@ -54,6 +57,7 @@ public sealed partial class MeasureUnitsTests(BrowserSite site) : IClassFixture<
         await page.Locator(".table-of-results a").First.TapAsync();
         await Expect(page.Locator(".aim-move")).ToContainTextAsync(Move());
         await visit.PictureAsync("phone-inches-result");
+        await Expect(page.Locator(".picture-unit")).ToHaveTextAsync("Lengths written in this picture are in mm.");
         string result = await WordsAsync(page);
         Assert.Contains("Rulers 1,575 in and 1,575 in.", result, StringComparison.Ordinal);
         Assert.Contains("k = 1,96", result, StringComparison.Ordinal);
@@ -67,12 +71,12 @@ public sealed partial class MeasureUnitsTests(BrowserSite site) : IClassFixture<
         visit.ShouldBeQuiet("400");
     }
 
-    /// <summary>Every word of the page, shown or folded away; the drawing on the photo is kept as it was made.</summary>
+    /// <summary>Every word of the page, shown or folded away; the drawing on the photo is kept as it was made, which the page says.</summary>
     private static Task<string> WordsAsync(IPage page) => page.EvaluateAsync<string>(
         """
         () => {
           const main = document.querySelector('main').cloneNode(true);
-          for (const drawing of main.querySelectorAll('svg')) drawing.remove();
+          for (const drawing of main.querySelectorAll('svg, .picture-unit')) drawing.remove();
           return main.textContent.replace(/\s+/g, ' ');
         }
         """);

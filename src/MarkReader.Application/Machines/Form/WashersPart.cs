@@ -57,9 +57,9 @@ internal sealed class WashersPart() : FormPart(Field)
         int pieces = 0;
         bool counted = times > 0;
         if (counted && !(int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out pieces) && pieces is > 0 and <= 1_000_000))
-            sheet.Refuse(Field, new(MachineFailures.FieldInvalid, MachineTexts.Word("washersPart.hasNoCountBehindX", ListText.Shown(item)), MachineTexts.Get("washersPart.writeHowManyThereLike")));
+            sheet.Refuse(Field, new(MachineFailures.FieldInvalid, MachineTexts.Word("washersPart.hasNoCountBehindX", ListText.Shown(item)), MachineTexts.Word("washersPart.writeHowManyThereLike", sheet.Lengths.Write(0.8))));
         else if (!double.IsFinite(mm) || !StackSearch.Best([UsualStock.Piece(mm)], Length.Zero, Length.FromMillimetres(0.1)).TryGet(out _, out failure))
-            sheet.Refuse(Field, failure ?? new(MachineFailures.FieldInvalid, MachineTexts.Word("washersPart.noThickness", ListText.Shown(item)), MachineTexts.Get("washersPart.writeLike")));
+            sheet.Refuse(Field, failure ?? new(MachineFailures.FieldInvalid, MachineTexts.Word("washersPart.noThickness", ListText.Shown(item)), MachineTexts.Word("washersPart.writeLike", sheet.Lengths.Write(0.8))));
         else
             return counted ? new JsonObject { ["thickness"] = mm, ["count"] = pieces } : JsonValue.Create(mm);
         return null;

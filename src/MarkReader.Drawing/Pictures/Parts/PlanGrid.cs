@@ -32,7 +32,8 @@ internal static class PlanGrid
         {
             double y = plane.Place(new(0, i * step)).Y;
             ink.Line(new(room.Left, y), new(room.Right, y), Of(i));
-            if (i % 2 == 0)
+            // The lowest would stand on the first of the numbers below.
+            if (i % 2 == 0 && y < room.Bottom - 10)
                 ink.Text(Number(i, step, numbers), new(room.Left - 4, y + 4.5), new(Ink.Grey, Align: SKTextAlign.Right));
         }
 

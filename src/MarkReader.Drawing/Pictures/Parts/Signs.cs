@@ -23,10 +23,13 @@ internal static class Signs
     }
 
     /// <summary>An upright cross.</summary>
-    public static void Aim(Ink ink, PixelPoint at)
+    public static void Aim(Ink ink, PixelPoint at) => Aim(ink, at, 9);
+
+    /// <param name="reach">Of its arms, px.</param>
+    public static void Aim(Ink ink, PixelPoint at, double reach)
     {
-        ink.Line(at + new PixelVector(-9, 0), at + new PixelVector(9, 0), new(Ink.Black, 2.4));
-        ink.Line(at + new PixelVector(0, -9), at + new PixelVector(0, 9), new(Ink.Black, 2.4));
+        ink.Line(at + new PixelVector(-reach, 0), at + new PixelVector(reach, 0), new(Ink.Black, 2.4));
+        ink.Line(at + new PixelVector(0, -reach), at + new PixelVector(0, reach), new(Ink.Black, 2.4));
     }
 
     /// <summary>A dot in a dashed ring, as wide as a symbol of the key.</summary>

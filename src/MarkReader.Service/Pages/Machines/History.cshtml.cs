@@ -18,6 +18,9 @@ internal sealed class HistoryModel(HistoryDesk desk, Figures figures) : PageMode
 
     public DateTimeOffset Now { get; } = desk.Now;
 
+    /// <summary>How this computer's clock stands to UTC: "UTC+01:00".</summary>
+    public string Clock => figures.Record.Offset(Now);
+
     public IActionResult OnGet(long id)
     {
         if (desk.Of(id).TryGet(out MachineHistory? history, out Failure? failure))

@@ -42,7 +42,7 @@ public sealed record ActionView
             {
                 Sketch = StationSketch.Of(survey, setup, t),
             },
-            VisitAction.Turn turn => new(action, t["now.turn", turn.Leg, turn.Screw, HandTurn.Nearest(turn.Turns, 0).Text], t[turn.GoesBeyond ? "how.turnBeyond" : "how.turn"]),
+            VisitAction.Turn turn => Turn(turn, HandTurn.Nearest(turn.Turns, 0), t),
             VisitAction.Shim { Height.Millimetres: < 0 } shim => new(action, t["now.unshim", f.Length(-shim.Height.Millimetres), Corner(shim.Corner)], t["how.shim"]),
             VisitAction.Shim shim => new(action, t["now.shim", f.Length(shim.Height.Millimetres), Corner(shim.Corner)], t["how.shim"]),
             VisitAction.MoveTarget { By.V: 0 } move => new(action, t[move.By.U > 0 ? "now.right" : "now.left", f.Length(Math.Abs(move.By.U))], t["how.move"]),
@@ -55,6 +55,9 @@ public sealed record ActionView
             _ => new(action, t["now.stop"], t["stop.hint"]),
         };
     }
+
+    private static ActionView Turn(VisitAction.Turn turn, HandTurn hand, IStringLocalizer<VisitTexts> t) => new(
+        turn, t["now.turn", turn.Leg, turn.Screw, hand.Advice], t[turn.GoesBeyond ? "how.turnBeyond" : "how.turn"] + (hand.IsFine ? " " + t["how.turnFine"] : ""));
 
     private static ActionView Pulse(VisitAction.Fire fire, VisitSetup setup, IStringLocalizer<VisitTexts> t, Figures f)
     {

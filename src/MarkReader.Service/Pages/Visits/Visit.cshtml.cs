@@ -39,6 +39,9 @@ internal sealed class VisitModel(
     /// <summary>A key for each form of the page.</summary>
     public string Key { get; } = Guid.NewGuid().ToString("N");
 
+    /// <summary>Whether the visit was just taken in from a file: in, or before when it was here already.</summary>
+    public string? Taken => Request.Query["taken"].ToString() is var taken and ("in" or "before") ? taken : null;
+
     /// <summary>What was typed, when the form comes back.</summary>
     public string? Text(string field) => _texts.GetValueOrDefault(field);
 

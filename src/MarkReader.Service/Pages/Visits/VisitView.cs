@@ -43,6 +43,11 @@ public sealed record VisitView(KeptVisit Kept)
     /// <summary>The latest photo of the target at hand with what is known drawn over it; null when there is none.</summary>
     public LegPhotoView? Photo { get; private init; }
 
+    /// <summary>The step at hand by its name, and what to say of it, when it had been left behind and is open again.</summary>
+    public (string Step, string Text)? Reopened => Advice?.State is { IsReopened: true, Current: { } step } state
+        ? state.Stale.Contains(step) ? (step.Name(), "reopened.stale") : (step.Name(), "reopened")
+        : null;
+
     /// <summary>Of a practice machine at its end, mm.</summary>
     public double? TrueSpread { get; private init; }
 

@@ -13,7 +13,7 @@ export function connectImport(form) {
     status.className = "slot-status";
     status.textContent = "";
     input.value = "";
-    if (answer.ok) return location.assign(`/visits/${answer.body.id}`);
+    if (answer.ok) return location.assign(`/visits/${answer.body.id}?taken=${answer.status === 201 ? "in" : "before"}`);
     const what = document.createElement("strong");
     what.textContent = sentence(answer.problem.detail);
     error.append(what, sentence(answer.problem.hint ?? ""));

@@ -2,8 +2,8 @@
 export function localTimes(root) {
   for (const time of root.querySelectorAll("time[data-local]")) {
     const at = new Date(time.dateTime), two = (number) => String(number).padStart(2, "0");
-    const clock = `${two(at.getHours())}:${two(at.getMinutes())}`;
+    const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`, clock = `${two(at.getHours())}:${two(at.getMinutes())}`;
     time.title = time.textContent;
-    time.textContent = time.dataset.local === "clock" ? clock : `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${clock}`;
+    time.textContent = { clock, day, moment: `${day} ${clock}` }[time.dataset.local];
   }
 }

@@ -38,6 +38,7 @@ public sealed class TroubleTests(BrowserSite site) : IClassFixture<BrowserSite>
         await page.GoneOnAsync(version);
         Assert.StartsWith("Fire one pulse: leg 1", await page.NowAsync(), StringComparison.Ordinal);
         await Expect(page.Page.Locator(".chip.stale")).ToContainTextAsync("Leg 2");
+        await Expect(page.Page.Locator(".task .reopened")).ToHaveTextAsync("Leg 1 is open again: its earlier marks no longer count.");
         await page.Visitor.PictureAsync("visit-stale");
 
         version = await page.VersionAsync();
