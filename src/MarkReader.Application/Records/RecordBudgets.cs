@@ -16,7 +16,7 @@ internal static class RecordBudgets
     public static IReadOnlyList<RecordBudget> Of(Visit visit, FoundStates found, VisitAdvice end, IReadOnlyList<(RecordMark Mark, MarkReport? Report)> marks)
     {
         List<RecordBudget> budgets = [];
-        List<UncertaintyComponent>[] read = [.. marks.Where(m => !m.Mark.Of.IsTakenBack).Select(m => Read(m.Report)).OfType<List<UncertaintyComponent>>()];
+        IReadOnlyList<UncertaintyComponent>[] read = [.. marks.Where(m => !m.Mark.Of.IsTakenBack).Select(m => ComponentReport.Read(m.Report?.Budget)).OfType<IReadOnlyList<UncertaintyComponent>>()];
         if (read.Length > 0)
         {
             budgets.Add(new(null, null, read.Length, [.. read.SelectMany(b => b).GroupBy(c => c.Source).OrderBy(g => g.Key)
@@ -55,7 +55,7 @@ internal static class RecordBudgets
     }
 
     private static Observation Observed(VisitLeg leg, double path, MeasuredPoint at, MarkReport? report) =>
-        new(new Station(Length.FromMillimetres(path), leg.Setup.Near.PathUncertainty), at.Point, Errors(at.Covariance, Read(report)));
+        new(new Station(Length.FromMillimetres(path), leg.Setup.Near.PathUncertainty), at.Point, Errors(at.Covariance, ComponentReport.Read(report?.Budget)));
 
     private static RecordBudget? Aim(VisitLeg leg, IReadOnlyList<VisitEvent> events, Dictionary<VisitEvent, MarkReport?> reports)
     {
@@ -69,29 +69,12 @@ internal static class RecordBudgets
     }
 
     // The photo's parts; what the mark's covariance has beyond them is the scatter of the pulses and counts as noise.
-    private static MarkErrors Errors(Covariance2 whole, List<UncertaintyComponent>? parts)
+    private static MarkErrors Errors(Covariance2 whole, IReadOnlyList<UncertaintyComponent>? parts)
     {
         if (parts is null)
             return MarkErrors.Undivided(whole);
         Covariance2 sum = parts.Select(p => p.Covariance).Aggregate((a, b) => a + b);
         (double u, double v) = (whole.Uu - sum.Uu, whole.Vv - sum.Vv);
         return u >= -1e-12 && v >= -1e-12 ? new([new(UncertaintySource.Noise, new(Math.Max(0, u), 0, Math.Max(0, v))), .. parts], []) : MarkErrors.Undivided(whole);
-    }
-
-    // Null when a report of another version has no budget or one that is not understood.
-    private static List<UncertaintyComponent>? Read(MarkReport? mark)
-    {
-        if (mark?.Budget is not { Count: > 0 } budget)
-            return null;
-        List<UncertaintyComponent> read = [];
-        foreach (ComponentReport c in budget)
-        {
-            if (c is not { Covariance: [[var uu, var uv], [_, var vv]] } || !Enum.TryParse(c.Source, ignoreCase: true, out UncertaintySource source)
-                || !(uu >= 0 && vv >= 0 && uv * uv <= uu * vv && double.IsFinite(uu + vv)))
-                return null;
-            read.Add(new(source, new(uu, uv, vv)));
-        }
-
-        return read;
     }
 }

@@ -44,7 +44,7 @@ internal static class RecordPictures
         return new(RecordTexts.Say(state, picture.Brief(MostMarks, n => n == 1 ? RecordTexts.Get("MarkEarlier") : RecordTexts.Say("MarksEarlier", n.ToString(CultureInfo.InvariantCulture)))), picture.Drawing);
     }
 
-    private static PictureNumbers Numbers(RecordFormat format) => new(
+    internal static PictureNumbers Numbers(RecordFormat format) => new(
         (Length l) => format.WithUnit(l.Millimetres, 2),
         (Length l) => format.WithUnit(l.Millimetres, 3),
         (Length l) => format.Short(l.Millimetres),

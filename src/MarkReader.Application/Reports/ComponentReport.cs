@@ -11,12 +11,32 @@ namespace MarkReader.Application.Reports;
 /// <param name="Share">Its part of the sum of all variances, 0 to 1.</param>
 public sealed record ComponentReport(string Source, double[][] Covariance, double StandardUncertainty, double Share)
 {
+    // A part in one direction has a covariance of rank one.
+    private const double Rounding = 1e-9;
+
     /// <summary>A budget, in the order in which it is given.</summary>
     public static IReadOnlyList<ComponentReport> From(IReadOnlyList<UncertaintyComponent> budget)
     {
         double total = budget.Sum(c => Trace(c.Covariance));
         return [.. budget.Select(c => new ComponentReport(
             Name(c.Source), MarkReport.Matrix(c.Covariance), Math.Sqrt(Trace(c.Covariance) / 2), total > 0 ? Trace(c.Covariance) / total : 0))];
+    }
+
+    /// <summary>A budget as it was given; null when a report of another version has none, or one that is not understood.</summary>
+    public static IReadOnlyList<UncertaintyComponent>? Read(IReadOnlyList<ComponentReport>? budget)
+    {
+        if (budget is not { Count: > 0 })
+            return null;
+        List<UncertaintyComponent> read = [];
+        foreach (ComponentReport c in budget)
+        {
+            if (c is not { Covariance: [[var uu, var uv], [_, var vv]] } || !Enum.TryParse(c.Source, ignoreCase: true, out UncertaintySource source)
+                || !(uu >= 0 && vv >= 0 && uv * uv <= (1 + Rounding) * uu * vv && double.IsFinite(uu + vv)))
+                return null;
+            read.Add(new(source, new(uu, uv, vv)));
+        }
+
+        return read;
     }
 
     /// <summary>The source's name in JSON.</summary>

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Budgets;
 using MarkReader.Application.Overlays;
+using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
 using MarkReader.CommandLine.Output;
 using MarkReader.Quantities;
@@ -16,13 +18,15 @@ internal static class AimCommand
         Option<bool> json = CommonOptions.Json();
         Option<string> overlay = CommonOptions.Overlay(CommandTexts.Get("aimCommand.nearMarkFarMarkAnd"));
         Option<string> debug = CommonOptions.DebugDir();
+        ReportOptions report = new(CommandTexts.Get("aimCommand.explainUncertaintyInPdf"));
         Command command = new("aim", CommandTexts.Get("aimCommand.workOutAimPointLeg"));
-        foreach (Option option in (IEnumerable<Option>)[.. options.All, json, overlay, debug])
+        foreach (Option option in (IEnumerable<Option>)[.. options.All, json, overlay, debug, .. report.All])
             command.Options.Add(option);
         command.SetAction(call =>
         {
             Terminal terminal = call.Terminal(json);
-            if ((OverlayOutput.Read(call.GetValue(overlay), options.PhotoNames(call), out OverlayOutput? drawing) ?? OutputFolder.Prepare(call.GetValue(debug), debug.Name)) is { } unusable)
+            DocumentOutput? document = null;
+            if ((OverlayOutput.Read(call.GetValue(overlay), options.PhotoNames(call), out OverlayOutput? drawing) ?? OutputFolder.Prepare(call.GetValue(debug), debug.Name) ?? report.Read(call, out document)) is { } unusable)
                 return terminal.Refuse(unusable);
             if (!options.Read(call).TryGet(out AimRequest? request, out Failure? failure))
                 return terminal.Refuse(failure);
@@ -30,7 +34,10 @@ internal static class AimCommand
                 return terminal.Refuse(failure);
             if (drawing?.Write(OverlayScenes.Of(finding), request.Photos.WithFarMark) is { } notWritten)
                 return terminal.Refuse(notWritten);
-            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(AimReport.From(finding)) : AimText.Of(finding));
+            AimReport answer = AimReport.From(finding);
+            if (document is not null && BudgetDocument.Of(answer, RecordFormat.Plain, DateTimeOffset.UtcNow) is { } pages && document.Write(pages) is { } noDocument)
+                return terminal.Refuse(noDocument);
+            terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(answer) : AimText.Of(finding));
             return ExitStatus.Done;
         });
         return command;

@@ -5,9 +5,10 @@ using MarkReader.Quantities;
 namespace MarkReader.CommandLine.Commands;
 
 /// <summary>A report as PDF.</summary>
-internal sealed class ReportOptions
+/// <param name="what">What it is about.</param>
+internal sealed class ReportOptions(string what)
 {
-    private readonly Option<string> _pdf = new("--pdf") { Description = CommandTexts.Get("reportOptions.writeReportWithPicturesPdf"), HelpName = "FILE" };
+    private readonly Option<string> _pdf = new("--pdf") { Description = what, HelpName = "FILE" };
     private readonly Option<string> _paper = new("--paper") { Description = CommandTexts.Get("reportOptions.itsPagesOrLetterDefault"), HelpName = "NAME" };
 
     public IReadOnlyList<Option> All => [_pdf, _paper];

@@ -18,7 +18,7 @@ internal static class ScatterCommand
         Option<string> path = CommonOptions.Number("--path", CommandTexts.Get("scatterCommand.lengthBeamPathFromSource"));
         Option<string> width = CommonOptions.Number("--width", CommandTexts.Say("scatterCommand.wantedHalfWidthIntervalAs", RunScatter.UsualWidth), "PART");
         Option<bool> json = CommonOptions.Json();
-        (ReportOptions report, CardOptions card) = (new(), new());
+        (ReportOptions report, CardOptions card) = (new(CommandTexts.Get("common.writeReportWithPicturesPdf")), new());
         Command command = new("scatter", CommandTexts.Get("scatterCommand.workOutHowFarRepeated")) { photos, readings, path, width, json };
         foreach (Option option in report.All.Concat(card.All))
             command.Options.Add(option);

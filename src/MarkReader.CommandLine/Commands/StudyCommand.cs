@@ -27,7 +27,7 @@ internal static class StudyCommand
         Option<string> against = new("--f-against") { Description = CommandTexts.Get("studyCommand.whatMarksAndPeopleTested"), HelpName = "NAME" };
         Option<bool> anova = new("--anova") { Description = CommandTexts.Get("studyCommand.printTablesVarianceAndStudy") };
         Option<bool> json = CommonOptions.Json();
-        (ReportOptions report, CardOptions card) = (new(), new());
+        (ReportOptions report, CardOptions card) = (new(CommandTexts.Get("common.writeReportWithPicturesPdf")), new());
         Command command = new("study", CommandTexts.Get("studyCommand.studyRepeatabilityAndReproducibilitySame"))
         {
             folder, readings, perPhoto, plan, marks, width, tolerance, pool, against, anova, json,

@@ -1,5 +1,8 @@
 using MarkReader.Alignment.Aiming;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Budgets;
+using MarkReader.Application.Records;
+using MarkReader.Application.Reports;
 using MarkReader.Quantities;
 using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
@@ -26,6 +29,7 @@ internal static class AimText
             Say("aim.slopeUMradV", Signed(slope.U), Signed(slope.V), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Uu), 2), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Vv), 2)),
             Say("aim.theAimPointLies", Words.Fixed(solution.Aim.Point.DistanceTo(finding.Near.Centre.Point), 2), Words.Fixed(solution.Ratio, 3), Words.Fixed(aim.X, 0), Words.Fixed(aim.Y, 0)),
             BudgetText.Of((Get("aim.near"), finding.Near.Budget), (Get("aim.far"), finding.Far.Budget), (Get("aim.aim"), solution.Budget)),
+            .. Explained(finding),
             Words.Budget,
             .. Quality(finding),
             Get("aim.turnTheSourceMirror"),
@@ -34,6 +38,9 @@ internal static class AimText
         ];
         return string.Join(Environment.NewLine, lines);
     }
+
+    private static IEnumerable<string> Explained(AimFinding finding) =>
+        ExplainedBudget.Of(AimReport.From(finding), RecordFormat.Plain) is { } words ? [words.Dominant, words.Halving] : [];
 
     private static IEnumerable<string> Quality(AimFinding finding) => finding.NearView is { } near
         ? [QualityText.Of(Get("aim.nearPhoto"), near.Quality), QualityText.Of(Get("aim.farPhoto"), finding.FarView.Quality)]

@@ -89,9 +89,11 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
     {
         NumericManual ticks = new();
         double step = RoundStep.AtLeast(most / 5);
+        // Round lengths are told to a hundredth of a millimetre or a thousandth of an inch.
+        Func<Length, string> told = step < (Style.Numbers.Inches ? 0.001 : 0.01) ? Style.Numbers.Fine : Style.Numbers.Round;
         // Words at the right end would leave the picture.
         for (int i = 0; i * step <= 0.92 * most; i++)
-            ticks.AddMajor(i * step, i == 0 ? "0" : Style.Numbers.Inches ? Style.Numbers.Round(Length.FromInches(i * step)) : Style.Numbers.Round(Length.FromMillimetres(i * step)));
+            ticks.AddMajor(i * step, i == 0 ? "0" : told(Style.Numbers.Inches ? Length.FromInches(i * step) : Length.FromMillimetres(i * step)));
         return ticks;
     }
 }

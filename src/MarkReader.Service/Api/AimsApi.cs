@@ -1,7 +1,13 @@
 using System.ComponentModel;
+using MarkReader.Application.Budgets;
+using MarkReader.Application.Records;
+using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
+using MarkReader.Drawing.Cards;
+using MarkReader.Drawing.Documents;
 using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
+using MarkReader.Service.Display;
 using MarkReader.Service.Problems;
 using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
@@ -26,6 +32,10 @@ internal static class AimsApi
             .WithSummary("The drawing of an aim, to be laid over the far photo.")
             .Produces(StatusCodes.Status200OK, contentType: "image/svg+xml")
             .ProducesProblem(StatusCodes.Status404NotFound);
+        aims.MapGet("/{id:long}/budget.pdf", GetBudget).WithName("GetBudget")
+            .WithSummary("What the uncertainty of an aim comes from and what would halve it, on a page.")
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound);
         aims.MapDelete("/{id:long}", Delete).WithName("DeleteAim").WithSummary("Delete an aim, and those of its photos to which no other aim refers.")
             .ProducesProblem(StatusCodes.Status404NotFound);
     }
@@ -68,6 +78,25 @@ internal static class AimsApi
         return kept.Aim.Overlay is { } overlay
             ? TypedResults.Content(view == "crop" ? overlay.Crop : overlay.Photo, "image/svg+xml; charset=utf-8")
             : Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("aimsApi.thisAimWasRefusedAnd"), ServiceTexts.Get("aimsApi.seeAimItselfForReason")));
+    }
+
+    private static Results<FileContentHttpResult, ProblemHttpResult> GetBudget(
+        HttpContext context,
+        AimStore aims,
+        [Description("The aim's number.")] long id,
+        [Description("mm or in; without it as the browser's pages show lengths.")] string? unit,
+        [Description("point or comma; without it as the browser's pages show numbers.")] string? @decimal,
+        [Description("a4 or letter; a4 without it.")] string? paper)
+    {
+        Preferences shown = Preferences.Read(context.Request);
+        if (!RecordFormat.Read(unit ?? (shown.Inches ? "in" : "mm"), @decimal ?? (shown.Comma ? "comma" : "point"), TimeZoneInfo.Utc).TryGet(out RecordFormat? format, out Failure? failure)
+            || !Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out failure)
+            || !aims.Find(id).TryGet(out KeptAim? kept, out failure))
+            return Problem.From(failure);
+        if (KeptReports.Read<AimReport>(kept.Aim.Answer) is not { } report || BudgetDocument.Of(report, format, kept.FoundAt) is not { } document)
+            return Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("aimsApi.thisAimHasNoBudget"), ServiceTexts.Get("aimsApi.findItAnewFromItsPhotos")));
+        context.Response.Headers.ContentDisposition = $"inline; filename=\"markreader-uncertainty-{id}.pdf\"";
+        return TypedResults.Bytes(PdfDocument.Write(document, page), "application/pdf");
     }
 
     private static Results<NoContent, ProblemHttpResult> Delete(AimStore aims, [Description("The aim's number.")] long id) =>

@@ -1,3 +1,5 @@
+using MarkReader.Application.Records;
+
 namespace MarkReader.Service.Display;
 
 /// <summary>How lengths are shown and typed: chosen once, kept in the browser.</summary>
@@ -11,6 +13,9 @@ public sealed record Preferences(bool Inches, bool Comma)
 
     /// <summary>Both in one word: mm-point, in-comma.</summary>
     internal string Name => (Inches ? "in-" : "mm-") + (Comma ? "comma" : "point");
+
+    /// <summary>Numbers of documents as the pages show them, in UTC.</summary>
+    internal RecordFormat Format => RecordFormat.Plain with { Unit = Inches ? RecordUnit.Inch : RecordUnit.Millimetre, HasComma = Comma };
 
     /// <summary>As the browser sends them; millimetres and a point when it sends none.</summary>
     internal static Preferences Read(HttpRequest request) => Named(request.Cookies[Cookie]);

@@ -1,0 +1,63 @@
+using MarkReader.Application.Records;
+using MarkReader.Application.Reports;
+using MarkReader.Application.Storage;
+using MarkReader.Drawing.Documents;
+using MarkReader.Drawing.Pictures;
+using MarkReader.Metrology.Budgets;
+
+namespace MarkReader.Application.Budgets;
+
+/// <summary>The explained budget of an aim point as a document of one page.</summary>
+public static class BudgetDocument
+{
+    /// <summary>The document; null when there is no budget to explain.</summary>
+    public static SheetDocument? Of(AimReport report, RecordFormat format, DateTimeOffset written)
+    {
+        if (ExplainedBudget.Of(report, format) is not { } words)
+            return null;
+        List<DocumentBlock> blocks =
+        [
+            new DocumentBlock.Banner(DocumentTone.Plain, BudgetTexts.Say("banner", ExplainedBudget.Fine(format, words.Analysis.Whole)), [words.Known]),
+            new DocumentBlock.Paragraph(words.Meaning),
+            new DocumentBlock.Heading(BudgetTexts.Get("head.dominant")),
+            new DocumentBlock.Paragraph(words.Dominant),
+            new DocumentBlock.Pictures([new(BudgetTexts.Get("bars.caption"), Bars(words.Analysis, format))]),
+            new DocumentBlock.Paragraph(words.Adding),
+            new DocumentBlock.Heading(BudgetTexts.Get("head.halving")),
+            new DocumentBlock.Paragraph(words.Halving),
+            new DocumentBlock.Sentences([.. words.Remedies, .. words.Idle is { } idle ? (string[])[idle] : []]),
+            new DocumentBlock.Heading(BudgetTexts.Get("head.parts")),
+            Parts(words.Analysis, format),
+            new DocumentBlock.Paragraph(BudgetTexts.Get("source"), Small: true),
+            new DocumentBlock.Paragraph(BudgetTexts.Get("cautions"), Small: true),
+        ];
+        return new(BudgetTexts.Get("title"), BudgetTexts.Say("subtitle", format.Short(report.Leg.NearPath), format.Short(report.Leg.FarPath)), blocks)
+        {
+            Subject = BudgetTexts.Get("title"),
+            Foot = $"MarkReader {ProgramVersion.Current}",
+            Written = written,
+        };
+    }
+
+    private static UncertaintyBars Bars(BudgetAnalysis analysis, RecordFormat format) => new(
+        BudgetTexts.Get("bars.title"),
+        [.. analysis.Parts.Where(p => p.Share >= 0.001).Select(p => new UncertaintyBar(ExplainedBudget.Name(p.Source), p.Uncertainty, p.Share))],
+        analysis.Whole)
+    {
+        Style = PictureStyle.Default with { Numbers = RecordPictures.Numbers(format) },
+    };
+
+    private static DocumentBlock.Table Parts(BudgetAnalysis analysis, RecordFormat format) => new(
+        "",
+        [
+            new(BudgetTexts.Get("column.part"), Wraps: true),
+            new(BudgetTexts.Get("column.uncertainty"), format.UnitName, IsNumber: true),
+            new(BudgetTexts.Get("column.share"), "%", IsNumber: true),
+            new(BudgetTexts.Get("column.without"), format.UnitName, IsNumber: true),
+        ],
+        [
+            .. analysis.Parts.Select(p => new TableRow(
+                [$"{ExplainedBudget.Name(p.Source)}: {ExplainedBudget.About(p.Source)}", format.Length(p.Uncertainty.Millimetres, 4), ExplainedBudget.Percent(p.Share, format), format.Length(p.WholeWithout.Millimetres, 4)])),
+            new TableRow([BudgetTexts.Get("row.whole"), format.Length(analysis.Whole.Millimetres, 4), format.Number(100, 0), "–"]),
+        ]);
+}

@@ -1,0 +1,70 @@
+using MarkReader.Application.Records;
+using MarkReader.Application.Reports;
+using MarkReader.Metrology.Budgets;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Budgets;
+
+/// <summary>The budget of an aim point in words, for a person who has never seen one.</summary>
+/// <param name="Analysis">What its parts do to the whole.</param>
+/// <param name="Known">How well the point is known.</param>
+/// <param name="Meaning">What the interval means and what it does not.</param>
+/// <param name="Dominant">What most of it comes from.</param>
+/// <param name="Adding">How parts add.</param>
+/// <param name="Halving">What would halve it.</param>
+/// <param name="Remedies">How the parts that must shrink are made to, one sentence each.</param>
+/// <param name="Idle">What would not help; null when every part counts.</param>
+public sealed record ExplainedBudget(
+    BudgetAnalysis Analysis, string Known, string Meaning, string Dominant, string Adding, string Halving, IReadOnlyList<string> Remedies, string? Idle)
+{
+    /// <summary>Parts that leave this share of the whole when they are gone are not worth the work.</summary>
+    private const double Idles = 0.99;
+
+    private const double NormalQuantile95 = 1.959964; // JCGM 100:2008, Table G.2, infinite degrees of freedom
+
+    /// <summary>The explanation; null when the report has no budget, as those of earlier versions, or one of a later version.</summary>
+    /// <param name="format">How numbers are written.</param>
+    public static ExplainedBudget? Of(AimReport report, RecordFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(format);
+        if (ComponentReport.Read(report.Aim.Budget) is not { } budget || BudgetAnalysis.Of(budget) is not { } analysis)
+            return null;
+        BudgetPart first = analysis.Parts[0];
+        string whole = Fine(format, analysis.Whole);
+        string[] idle = [.. analysis.Parts.Where(p => p.WholeWithout.Millimetres > Idles * analysis.Whole.Millimetres).Select(p => Name(p.Source))];
+        return new(
+            analysis,
+            BudgetTexts.Say("known", Half(report.Aim.Covariance[0][0], format), Half(report.Aim.Covariance[1][1], format), whole),
+            BudgetTexts.Get("meaning"),
+            BudgetTexts.Say("dominant", Percent(first.Share, format), Name(first.Source), About(first.Source), Fine(format, first.WholeWithout), whole),
+            BudgetTexts.Get("adding"),
+            Halve(analysis, format),
+            [.. analysis.Halving.Parts.Select(s => $"{Capital(Name(s))}: {BudgetTexts.Get("less." + s)}")],
+            idle.Length == 0 ? null : BudgetTexts.Say("idle", string.Join("; ", idle), whole));
+    }
+
+    /// <summary>A part's name in a few words.</summary>
+    public static string Name(UncertaintySource source) => ComponentReport.Words(ComponentReport.Name(source));
+
+    /// <summary>What a part is.</summary>
+    public static string About(UncertaintySource source) => BudgetTexts.Get("about." + source);
+
+    public static string Percent(double share, RecordFormat format) => format.Number(100 * share, share is < 0.0995 or > 0.9905 and < 0.9995 ? 1 : 0);
+
+    /// <summary>A standard uncertainty with its unit.</summary>
+    public static string Fine(RecordFormat format, Length length) => format.WithUnit(length.Millimetres, 4);
+
+    private static string Halve(BudgetAnalysis analysis, RecordFormat format)
+    {
+        BudgetHalving halving = analysis.Halving;
+        string to = Percent(halving.Factor, format);
+        return halving.Parts.Count == analysis.Parts.Count ? BudgetTexts.Get("halve.all")
+            : halving.Parts.Count == 1 ? BudgetTexts.Say("halve.one", Name(halving.Parts[0]), to)
+            : BudgetTexts.Say("halve.several", string.Join("; ", halving.Parts.Select(Name)), to);
+    }
+
+    private static string Half(double variance, RecordFormat format) => format.WithUnit(NormalQuantile95 * Math.Sqrt(variance), 3);
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}
