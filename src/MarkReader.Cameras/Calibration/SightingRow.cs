@@ -21,7 +21,8 @@ internal static class SightingRow
     {
         CameraModel camera = globals.Camera;
         LensDistortion lens = camera.Lens;
-        (double px, double py, double pz) = globals.Shape.InSpace(s.At, s.Across);
+        CardPoint printed = s.At + (fault * s.Across);
+        (double px, double py, double pz) = globals.Shape.InSpace(printed, s.Across);
         (double rx, double ry, double rz) = pose.Turned(px, py, pz);
         (double ox, double oy, double oz) = pose.Origin;
         double z = rz + oz;
@@ -59,7 +60,7 @@ internal static class SightingRow
         else
             view[Growth..].Clear();
 
-        CardPoint at = s.At + (globals.Shape.Spread * s.Across);
+        CardPoint at = printed + (globals.Shape.Spread * s.Across);
         (double hu, double hv) = (at.U / BoardShape.Reach, at.V / BoardShape.Reach);
         double byU = (gx * pose[0, 0]) + (gy * pose[1, 0]) + (gz * pose[2, 0]);
         double byV = (gx * pose[0, 1]) + (gy * pose[1, 1]) + (gz * pose[2, 1]);
@@ -71,6 +72,6 @@ internal static class SightingRow
         shared[Globals.Bend] = byZ * hu * hu;
         shared[Globals.Bend + 1] = byZ * hu * hv;
         shared[Globals.Bend + 2] = byZ * hv * hv;
-        return residual - (fault * shared[Globals.Spread]);
+        return residual;
     }
 }

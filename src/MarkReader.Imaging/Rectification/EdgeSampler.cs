@@ -19,6 +19,9 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
     /// <summary>Variance by which that may have moved it, px².</summary>
     private const double ClippedVariance = 0.09;
 
+    /// <summary>Reach of a sharp photo's blur, px: nearer to the next edge a profile shows that one, too.</summary>
+    private const double Blur = 3;
+
     private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(print);
     private readonly PixelSampler _pixels = new(photo.Pixels);
 
@@ -27,7 +30,7 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
 
     /// <param name="view">Where edges are predicted.</param>
     /// <param name="reach">Half width of the search in cells of a marker (at most 0.8).</param>
-    /// <param name="light">The fall of the light, to be taken out; null: none.</param>
+    /// <param name="light">The fall of the light, to be taken out; null: none, and profiles may reach into the blur of the next edge.</param>
     public List<EdgeMeasurement> Measure(CardView view, double reach, LightField? light = null)
     {
         List<EdgeMeasurement> found = [];
@@ -59,6 +62,8 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
         if (sectionPx < 3)
             return null;
         double half = Math.Min(MaxHalf, reach * _clearance * across);
+        if (light is not null)
+            half = Math.Min(half, (_clearance * across) - Blur);
         if (half < 2)
             return null;
         double step = half > 8 ? 1 : 0.5;
