@@ -17,7 +17,7 @@ public sealed class CoverageTests
         string rates = string.Join(", ", Enumerable.Range(0, 9).Select(i => $"{CalibratedCamera.Names[i]} {inside.Count(x => x[i]) / (double)Cameras:0.000}"));
         double all = inside.Average(x => x.Take(6).Count(y => y) / 6.0);
         Assert.True(all is > 0.92 and < 0.98, $"{all:0.000}: {rates}");
-        Assert.All(Enumerable.Range(0, 9), i => Assert.InRange(inside.Count(x => x[i]) / (double)Cameras, 0.88, 1));
+        Assert.All(Enumerable.Range(0, 6), i => Assert.InRange(inside.Count(x => x[i]) / (double)Cameras, 0.88, 1));
     }
 
     private static bool[] Inside(int seed, double fault)
