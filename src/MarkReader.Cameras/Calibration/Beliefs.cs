@@ -3,13 +3,16 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>Weak beliefs that keep what the views hardly show from running away: standard deviations about zero (common practice, no source).</summary>
 internal static class Beliefs
 {
-    /// <summary>Growth of black, px.</summary>
-    public const double Growth = 0.5;
+    /// <summary>Growth of black, px: in the photo's middle, and its change from there to a corner.</summary>
+    private const double Growth = 0.5, GrowthChange = 0.1;
 
     /// <summary>1/σ² of each shared parameter but the focal lengths and the principal point, which have none.</summary>
     private static readonly double[] s_precision = Precision();
 
     public static double PrecisionOf(int element) => s_precision[element];
+
+    /// <summary>1/σ² of each term of a photo's growth.</summary>
+    public static double PrecisionOfGrowth(int term) => 1 / (term == 0 ? Growth * Growth : GrowthChange * GrowthChange);
 
     private static double[] Precision()
     {

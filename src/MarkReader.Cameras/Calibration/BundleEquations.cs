@@ -23,10 +23,13 @@ internal sealed class BundleEquations
         _views = [.. Enumerable.Range(0, views).Select(_ => (new double[shared * V], new double[V * V], new double[V]))];
     }
 
-    public void Add(int view, ReadOnlySpan<double> shared, ReadOnlySpan<double> own, double residual, double weight)
+    /// <param name="shared">Derivatives by the first of the shared parameters.</param>
+    /// <param name="also">Number of one more shared parameter, or less than 0.</param>
+    /// <param name="slope">Derivative by it.</param>
+    public void Add(int view, ReadOnlySpan<double> shared, ReadOnlySpan<double> own, double residual, double weight, int also = -1, double slope = 0)
     {
         (double[] cross, double[] square, double[] right) = _views[view];
-        for (int i = 0; i < _shared; i++)
+        for (int i = 0; i < shared.Length; i++)
         {
             double w = weight * shared[i];
             _right[i] += w * residual;
@@ -43,6 +46,16 @@ internal sealed class BundleEquations
             for (int j = 0; j <= i; j++)
                 square[(i * V) + j] += w * own[j];
         }
+
+        if (also < 0)
+            return;
+        double more = weight * slope;
+        _right[also] += more * residual;
+        for (int j = 0; j < shared.Length; j++)
+            _a[(also * _shared) + j] += more * shared[j];
+        _a[(also * _shared) + also] += more * slope;
+        for (int j = 0; j < V; j++)
+            cross[(also * V) + j] += more * own[j];
     }
 
     /// <summary>A normal belief about one shared parameter: its change should be <paramref name="target"/>.</summary>
@@ -74,6 +87,18 @@ internal sealed class BundleEquations
         if (Reduce(0) is not { } reduced || Inverse(reduced.Matrix) is not { } inverse)
             return null;
         return (inverse, [.. _views.Select((v, i) => Cross(v.Cross) * reduced.Own[i])]);
+    }
+
+    /// <summary>Matrix and right side of the shared parameters from number <paramref name="first"/> on, with those before it and the views eliminated; null when these are not determined.</summary>
+    public (Matrix<double> Matrix, Vector<double> Right)? Last(int first)
+    {
+        if (Reduce(0) is not { } reduced || Inverse(reduced.Matrix.SubMatrix(0, first, 0, first)) is not { } inverse)
+            return null;
+        int rest = _shared - first;
+        Matrix<double> carry = reduced.Matrix.SubMatrix(first, rest, 0, first) * inverse;
+        return (
+            reduced.Matrix.SubMatrix(first, rest, first, rest) - (carry * reduced.Matrix.SubMatrix(0, first, first, rest)),
+            reduced.Right.SubVector(first, rest) - (carry * reduced.Right.SubVector(0, first)));
     }
 
     private (Matrix<double> Matrix, Vector<double> Right, Matrix<double>[] Own)? Reduce(double damping)

@@ -8,14 +8,19 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>Fits camera, lens, board and poses to the sightings of all views at once.</summary>
 /// <remarks>
 /// Levenberg–Marquardt on the reduced normal equations; Tukey's biweight by iterated reweighting (Holland and Welsch, Commun. Stat. A6,
-/// 1977). The covariance is the larger of the model's and of the one clustered (Liang and Zeger, Biometrika 73, 1986).
+/// 1977), the faults of the printed edges as random effects. The covariance is the larger of the model's and of the one clustered (Liang and
+/// Zeger, Biometrika 73, 1986).
 /// </remarks>
 internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms terms, bool robust)
 {
-    private const double Tukey = 4.685;
     private const int MostSteps = 60;
 
     private readonly IReadOnlyList<int[]> _free = Globals.Free(terms);
+    private readonly PrintFaults _print = new(views);
+    private readonly int _sightings = views.Sum(v => v.Sightings.Count);
+
+    /// <summary>1/σ² of a printed edge's fault, in units of the sightings' weights; null while the print is taken as drawn.</summary>
+    private double? _faultPrecision;
 
     private double[][] _weights = [.. views.Select(v => v.Sightings.Select(s => 1 / (s.StandardUncertainty * s.StandardUncertainty)).ToArray())];
 
@@ -24,28 +29,36 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
     {
         if (Descend(start) is not { } state)
             return null;
+        if (!robust)
+            return Finish(state, new(Cost(state) / Math.Max(1, _sightings - Fitted), 1));
         double scale = 1;
-        if (robust)
+        Biweight spread = default;
+        for (int round = 0; round < 8; round++)
         {
-            for (int round = 0; round < 8; round++)
-            {
-                double before = scale;
-                scale = Reweight(state);
-                if (Descend(state, mostSteps: 3) is not { } next)
-                    return null;
-                state = next;
-                if (Math.Abs(scale - before) < 1e-4 * scale)
-                    break;
-            }
-        }
-        else
-        {
-            int sightings = views.Sum(v => v.Sightings.Count);
-            int spare = sightings - _free.Count - views.Sum(v => 6 + (v.Sightings.Any(s => s.IsEdge) ? 1 : 0));
-            scale = Math.Sqrt(Cost(state) / Math.Max(1, spare));
+            double before = scale;
+            (scale, spread) = Reweight(state);
+            LearnFaults(state, spread);
+            if (Descend(state, mostSteps: 3) is not { } next)
+                return null;
+            state = next;
+            if (Math.Abs(scale - before) < 1e-4 * scale)
+                break;
         }
 
-        return Finish(state, scale);
+        return Finish(state, spread);
+    }
+
+    private int Fitted => _free.Count + views.Sum(v => v.Sightings.Any(s => s.IsEdge) ? SightingRow.OfView : SightingRow.Growth);
+
+    private int Faults => _faultPrecision is null ? 0 : _print.Count;
+
+    private void LearnFaults(CalibrationState state, Biweight spread)
+    {
+        if (_print.Count == 0 || Equations(state, _print.Count).Last(_free.Count) is not { } last)
+            return;
+        Vector<double> now = Vector<double>.Build.Dense([.. _print.Groups.Select(g => state.Faults.GetValueOrDefault(g))]);
+        double variance = PrintFaults.Variance(last.Matrix, (last.Right / spread.Response) + (last.Matrix * now), spread.Unit);
+        _faultPrecision = variance > 0 ? spread.Unit / variance : null;
     }
 
     private CalibrationState? Descend(CalibrationState state, int mostSteps = MostSteps)
@@ -54,7 +67,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         double damping = 1e-3;
         for (int step = 0; step < mostSteps && double.IsFinite(cost); step++)
         {
-            BundleEquations equations = Equations(state);
+            BundleEquations equations = Equations(state, Faults);
             CalibrationState? better = null;
             double next = cost;
             while (better is null && damping < 1e10)
@@ -81,9 +94,10 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return double.IsFinite(cost) ? state : null;
     }
 
-    private BundleEquations Equations(CalibrationState state)
+    /// <param name="faults">How many printed edges' faults are among the shared parameters, after the free ones: all or none.</param>
+    private BundleEquations Equations(CalibrationState state, int faults)
     {
-        BundleEquations equations = new(_free.Count, views.Count);
+        BundleEquations equations = new(_free.Count + faults, views.Count);
         double[] all = new double[Globals.Count], shared = new double[_free.Count], own = new double[SightingRow.OfView];
         for (int i = 0; i < views.Count; i++)
         {
@@ -93,12 +107,13 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 double weight = _weights[i][k];
                 if (weight <= 0)
                     continue;
-                double residual = SightingRow.Fill(sightings[k], state.Shared, state.Poses[i], state.Growths[i], all, own);
+                double residual = SightingRow.Fill(sightings[k], state.Shared, state.Poses[i], state.Growths[i], state.FaultOf(sightings[k]), all, own);
                 Gather(all, shared);
-                equations.Add(i, shared, own, residual, weight);
+                equations.Add(i, shared, own, residual, weight, faults > 0 && sightings[k].IsEdge ? _free.Count + _print.NumberOf(sightings[k]) : -1, all[Globals.Spread]);
             }
 
-            equations.BelieveOwn(i, 6, -state.Growths[i], 1 / (Beliefs.Growth * Beliefs.Growth));
+            for (int t = 0; t < GrowthField.Count; t++)
+                equations.BelieveOwn(i, SightingRow.Growth + t, -state.Growths[i][t], Beliefs.PrecisionOfGrowth(t));
         }
 
         double[] values = state.Shared.Values();
@@ -106,6 +121,12 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         {
             if (_free[f] is [int element] && Beliefs.PrecisionOf(element) is > 0 and double precision)
                 equations.Believe(f, -values[element], precision);
+        }
+
+        if (faults > 0 && _faultPrecision is { } believed)
+        {
+            foreach ((int group, int number) in _print.Groups.Select((g, n) => (g, n)))
+                equations.Believe(_free.Count + number, -state.Faults.GetValueOrDefault(group), believed);
         }
 
         return equations;
@@ -133,7 +154,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return new(
             state.Shared.Moved(d),
             [.. state.Poses.Select((p, i) => p.Moved(own[i][0], own[i][1], own[i][2], own[i][3], own[i][4], own[i][5]))],
-            [.. state.Growths.Select((g, i) => g + own[i][6])]);
+            [.. state.Growths.Select((g, i) => g.Moved(own[i].AsArray().AsSpan(SightingRow.Growth)))],
+            shared.Count > _free.Count ? _print.Groups.Select((g, n) => (g, n)).ToDictionary(x => x.g, x => state.Faults.GetValueOrDefault(x.g) + shared[_free.Count + x.n]) : state.Faults);
     }
 
     /// <summary>Weighted sum of squares, beliefs counted; infinite when the camera cannot be one.</summary>
@@ -151,7 +173,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                     sum += _weights[i][k] * residuals[i][k] * residuals[i][k];
             }
 
-            sum += state.Growths[i] * state.Growths[i] / (Beliefs.Growth * Beliefs.Growth);
+            for (int t = 0; t < GrowthField.Count; t++)
+                sum += Beliefs.PrecisionOfGrowth(t) * Square(state.Growths[i][t]);
         }
 
         double[] values = state.Shared.Values();
@@ -161,26 +184,28 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 sum += Beliefs.PrecisionOf(element) * values[element] * values[element];
         }
 
+        if (_faultPrecision is { } believed)
+            sum += believed * state.Faults.Values.Sum(Square);
         return double.IsFinite(sum) ? sum : double.PositiveInfinity;
     }
 
-    /// <summary>Weights from the residuals over their spread; returns that spread in standard uncertainties.</summary>
-    private double Reweight(CalibrationState state)
+    /// <summary>Weights from the residuals over their spread; returns that spread in standard uncertainties, and what the weights cost.</summary>
+    private (double Scale, Biweight Spread) Reweight(CalibrationState state)
     {
         double[][] standard = [.. state.Residuals(views).Select((r, i) => r.Select((x, k) => Math.Abs(x) / views[i].Sightings[k].StandardUncertainty).ToArray())];
-        double scale = Math.Max(1e-6, 1.4826 * standard.SelectMany(s => s).Median());
-        _weights = [.. standard.Select((s, i) => s.Select((t, k) => Biweight(t / (Tukey * scale)) / Square(views[i].Sightings[k].StandardUncertainty)).ToArray())];
-        return scale;
+        double[] all = [.. standard.SelectMany(s => s)];
+        double scale = Math.Max(1e-6, 1.4826 * all.Median());
+        _weights = [.. standard.Select((s, i) => s.Select((t, k) => Biweight.Weight(t, scale) / Square(views[i].Sightings[k].StandardUncertainty)).ToArray())];
+        return (scale, Biweight.Of(all, scale, Fitted));
     }
 
-    private FittedCalibration? Finish(CalibrationState state, double scale)
+    private FittedCalibration? Finish(CalibrationState state, Biweight spread)
     {
-        BundleEquations equations = Equations(state);
+        BundleEquations equations = Equations(state, Faults);
         if (equations.Covariance() is not { } reduced)
             return null;
         double[][] residuals = state.Residuals(views);
-        double[] inflation = Inflation(state, residuals, reduced.Inverse, reduced.Carry, scale);
-        double unit = scale * scale;
+        double[] inflation = Inflation(state, residuals, reduced.Inverse, reduced.Carry, spread);
         Matrix<double> covariance = Matrix<double>.Build.Dense(Globals.Count, Globals.Count);
         for (int f = 0; f < _free.Count; f++)
         {
@@ -189,7 +214,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 foreach (int i in _free[f])
                 {
                     foreach (int j in _free[g])
-                        covariance[i, j] = reduced.Inverse[f, g] * unit * inflation[f] * inflation[g];
+                        covariance[i, j] = reduced.Inverse[f, g] * spread.Unit * inflation[f] * inflation[g];
                 }
             }
         }
@@ -197,11 +222,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return new(state, terms, covariance, residuals, _weights);
     }
 
-    /// <summary>For each free parameter the ratio of the clustered to the model's standard uncertainty, the larger of two ways to cluster; never below 1.</summary>
-    /// <remarks>By printed edge: faults of the print are the same in all photos. By place in the photo: what light and lens do to edges is, too.</remarks>
-    private double[] Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, double scale)
+    /// <summary>For each free parameter the ratio of the clustered to the model's standard uncertainty; never below 1.</summary>
+    /// <remarks>Clustered by place in the photo: what light and lens do to edges is the same in all photos.</remarks>
+    private double[] Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, Biweight spread)
     {
-        Dictionary<int, double[]> byEdge = [], byPlace = [];
+        Dictionary<int, double[]> scores = [];
         double[] all = new double[Globals.Count], shared = new double[_free.Count], own = new double[SightingRow.OfView];
         for (int i = 0; i < views.Count; i++)
         {
@@ -210,33 +235,33 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 if (_weights[i][k] <= 0)
                     continue;
                 BoardSighting s = views[i].Sightings[k];
-                SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], all, own);
+                SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], state.FaultOf(s), all, own);
                 Gather(all, shared);
-                for (int f = 0; f < shared.Length; f++)
+                double[] row = new double[inverse.RowCount];
+                shared.CopyTo(row, 0);
+                if (Faults > 0 && s.IsEdge)
+                    row[_free.Count + _print.NumberOf(s)] = all[Globals.Spread];
+                for (int f = 0; f < row.Length; f++)
                 {
                     for (int j = 0; j < own.Length; j++)
-                        shared[f] -= carry[i][f, j] * own[j];
+                        row[f] -= carry[i][f, j] * own[j];
                 }
 
-                double factor = _weights[i][k] * residuals[i][k];
-                AddTo(byEdge, s.Group, factor, shared);
-                AddTo(byPlace, PlaceOf(s.Seen, views[i].Photo), factor, shared);
+                AddTo(scores, PlaceOf(s.Seen, views[i].Photo), _weights[i][k] * residuals[i][k] / spread.Response, row);
             }
         }
 
-        double[] edge = Ratios(byEdge), place = Ratios(byPlace);
-        return [.. edge.Select((r, f) => Math.Sqrt(Math.Max(1, Math.Max(r, place[f]))))];
-
-        double[] Ratios(Dictionary<int, double[]> scores)
+        int n = _free.Count;
+        double[] clustered = new double[n];
+        foreach (double[] score in scores.Values)
         {
-            int n = _free.Count;
-            Matrix<double> meat = Matrix<double>.Build.Dense(n, n);
-            foreach (double[] score in scores.Values)
-                meat += Vector<double>.Build.Dense(score).OuterProduct(Vector<double>.Build.Dense(score));
-            meat *= scores.Count / Math.Max(1.0, scores.Count - n);
-            Matrix<double> clustered = inverse * meat * inverse;
-            return [.. Enumerable.Range(0, n).Select(f => clustered[f, f] / (inverse[f, f] * scale * scale))];
+            Vector<double> moved = inverse * Vector<double>.Build.Dense(score);
+            for (int f = 0; f < n; f++)
+                clustered[f] += Square(moved[f]);
         }
+
+        double few = scores.Count / Math.Max(1.0, scores.Count - n);
+        return [.. clustered.Select((c, f) => Math.Sqrt(Math.Max(1, few * c / (inverse[f, f] * spread.Unit))))];
     }
 
     private static void AddTo(Dictionary<int, double[]> scores, int group, double factor, double[] row)
@@ -249,8 +274,6 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
 
     /// <summary>Which of eight by six fields of the photo.</summary>
     private static int PlaceOf(PixelPoint p, PhotoSize photo) => (8 * (int)(6 * p.Y / photo.Height)) + (int)(8 * p.X / photo.Width);
-
-    private static double Biweight(double t) => t < 1 ? Square(1 - (t * t)) : 0;
 
     private static double Square(double x) => x * x;
 }

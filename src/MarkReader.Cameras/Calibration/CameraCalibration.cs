@@ -42,7 +42,7 @@ public static class CameraCalibration
     {
         if (CalibrationStart.Of(views) is not { } first)
             return null;
-        CalibrationState state = new(new(first.Camera, BoardShape.Flat), first.Poses, [.. views.Select(_ => 0.0)]);
+        CalibrationState state = new(new(first.Camera, BoardShape.Flat), first.Poses, [.. views.Select(v => GrowthField.None(v.Photo))], new Dictionary<int, double>());
         // The lens by steps, so that a wide one does not throw the fit off.
         return new CalibrationFit(views, CameraTerms.K1 | CameraTerms.K2 | CameraTerms.Spread, robust: false).Run(state)?.State;
     }

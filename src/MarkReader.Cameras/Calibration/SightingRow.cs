@@ -7,17 +7,22 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>The residual of one sighting and its derivatives by the shared parameters and by those of its view.</summary>
 internal static class SightingRow
 {
-    /// <summary>Turn (3), move (3) and growth of black (1).</summary>
-    public const int OfView = 7;
+    /// <summary>Turn (3), move (3) and growth of black.</summary>
+    public const int OfView = Growth + GrowthField.Count;
+
+    /// <summary>The first of the growth's.</summary>
+    public const int Growth = 6;
 
     /// <summary>Seen minus predicted along the sighting's direction, px; not a number for a point behind the camera.</summary>
+    /// <param name="fault">How far the printed edge is out of its place towards white, mm.</param>
     /// <param name="shared">Filled with <see cref="Globals.Count"/> derivatives of the prediction.</param>
     /// <param name="view">Filled with <see cref="OfView"/> derivatives of the prediction.</param>
-    public static double Fill(BoardSighting s, Globals globals, BoardPose pose, double growth, Span<double> shared, Span<double> view)
+    public static double Fill(BoardSighting s, Globals globals, BoardPose pose, GrowthField growth, double fault, Span<double> shared, Span<double> view)
     {
         CameraModel camera = globals.Camera;
         LensDistortion lens = camera.Lens;
-        (double px, double py, double pz) = globals.Shape.InSpace(s.At, s.Across);
+        CardPoint printed = s.At + (fault * s.Across);
+        (double px, double py, double pz) = globals.Shape.InSpace(printed, s.Across);
         (double rx, double ry, double rz) = pose.Turned(px, py, pz);
         (double ox, double oy, double oz) = pose.Origin;
         double z = rz + oz;
@@ -26,7 +31,7 @@ internal static class SightingRow
         double x = (rx + ox) / z, y = (ry + oy) / z;
         (double u, double v) = lens.Distort(x, y);
         double fx = s.Along.X * camera.FocalX, fy = s.Along.Y * camera.FocalY;
-        double residual = (s.Along.X * (s.Seen.X - camera.Principal.X)) + (s.Along.Y * (s.Seen.Y - camera.Principal.Y)) - (fx * u) - (fy * v) - (s.IsEdge ? growth : 0);
+        double residual = (s.Along.X * (s.Seen.X - camera.Principal.X)) + (s.Along.Y * (s.Seen.Y - camera.Principal.Y)) - (fx * u) - (fy * v);
 
         double r2 = (x * x) + (y * y);
         double radial = (fx * x) + (fy * y);
@@ -50,9 +55,12 @@ internal static class SightingRow
         view[3] = gx;
         view[4] = gy;
         view[5] = gz;
-        view[6] = s.IsEdge ? 1 : 0;
+        if (s.IsEdge)
+            residual -= growth.At(s.Seen, view[Growth..]);
+        else
+            view[Growth..].Clear();
 
-        CardPoint at = s.At + (globals.Shape.Spread * s.Across);
+        CardPoint at = printed + (globals.Shape.Spread * s.Across);
         (double hu, double hv) = (at.U / BoardShape.Reach, at.V / BoardShape.Reach);
         double byU = (gx * pose[0, 0]) + (gy * pose[1, 0]) + (gz * pose[2, 0]);
         double byV = (gx * pose[0, 1]) + (gy * pose[1, 1]) + (gz * pose[2, 1]);

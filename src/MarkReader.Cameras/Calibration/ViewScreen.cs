@@ -28,7 +28,7 @@ internal static class ViewScreen
             double[] px = [.. fit.Residuals.Select(Rms)];
             dropped.Add(new(views[worst].Name, px[worst], px.Median()));
             views.RemoveAt(worst);
-            state = new(fit.State.Shared, Without(fit.State.Poses, worst), Without(fit.State.Growths, worst));
+            state = new(fit.State.Shared, Without(fit.State.Poses, worst), Without(fit.State.Growths, worst), fit.State.Faults);
         }
     }
 

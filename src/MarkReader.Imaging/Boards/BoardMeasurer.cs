@@ -37,7 +37,7 @@ public static class BoardMeasurer
                 return new Failure(BoardFailures.NoBoard, ImagingTexts.Get("boardMeasurer.calibrationBoardNotSeenIn"), ImagingTexts.Get("boardMeasurer.photographPrintedBoardSharpAnd"));
             if (found.Markers.Count < MarkersNeeded)
                 return new Failure(BoardFailures.PartlySeen, ImagingTexts.Word("boardMeasurer.onlyBoardMarkersCanBe", found.Markers.Count, board.Markers.Count, MarkersNeeded), ImagingTexts.Get("boardMeasurer.takePhotoAgainSharpAnd"));
-            if (!CardRegistrar.Register(photo, board, found.Rough).TryGet(out RegisteredPrint? print, out failure))
+            if (!CardRegistrar.Register(photo, board, found.Rough, evenLight: true).TryGet(out RegisteredPrint? print, out failure))
                 return failure;
             (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
             return new BoardPhoto(

@@ -35,7 +35,8 @@ internal static class CardRegistrar
             : failure;
 
     /// <summary>The same for any print.</summary>
-    public static Outcome<RegisteredPrint> Register(GreyPhoto photo, IPrint print, Homography rough, KnownLens? lens = null)
+    /// <param name="evenLight">Whether the fall of the light over the print is taken out.</param>
+    public static Outcome<RegisteredPrint> Register(GreyPhoto photo, IPrint print, Homography rough, KnownLens? lens = null, bool evenLight = false)
     {
         EdgeSampler sampler = new(photo, print);
         CardView view = CardView.FromHomography(rough, Math.Max(print.Width, print.Height) / 2, photo.Size, lens?.Focal ?? CameraPlace.FocalOf(photo.Header, photo.Size), lens?.Model);
@@ -44,12 +45,15 @@ internal static class CardRegistrar
         FittedView? fit = null;
         bool anyLens = false;
         CardView measured = view;
+        LightField? light = null;
         for (int pass = 0; pass < MostPasses; pass++)
         {
-            edges = sampler.Measure(view, pass < 2 ? WideReach : NarrowReach);
+            edges = sampler.Measure(view, pass < 2 ? WideReach : NarrowReach, light);
             if (edges.Count < LeastSections)
                 return TooFew();
             measured = view;
+            if (evenLight)
+                light = LightField.Of(edges, view, photo.Size);
             ViewFit fits = new(view, edges);
             (fit, anyLens) = Simplest(fits, usual);
             double moved = view.LargestMove(fit.View);

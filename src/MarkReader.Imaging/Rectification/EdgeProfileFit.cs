@@ -4,7 +4,7 @@ namespace MarkReader.Imaging.Rectification;
 /// <remarks>Symmetric blur of any shape leaves x0 unbiased; Φ is the normal distribution function.</remarks>
 internal static class EdgeProfileFit
 {
-    internal readonly record struct Result(bool Converged, double Place, double Variance, double Sigma, double Step);
+    internal readonly record struct Result(bool Converged, double Place, double Variance, double Sigma, double Step, double White);
 
     /// <param name="profile">Samples at −half, −half + step, …, +half; dark side first.</param>
     /// <param name="step">Distance of samples, px.</param>
@@ -46,7 +46,7 @@ internal static class EdgeProfileFit
         Accumulate(profile, step, half, a, b, x0, sigma, normal);
         double noise = cost / Math.Max(1, n - 4);
         double variance = InverseElement(normal) * noise;
-        return new(converged && double.IsFinite(variance), x0, variance, sigma, b);
+        return new(converged && double.IsFinite(variance), x0, variance, sigma, b, a + b);
     }
 
     private static double Mean(ReadOnlySpan<double> values)

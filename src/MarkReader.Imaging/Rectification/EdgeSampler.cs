@@ -19,6 +19,9 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
     /// <summary>Variance by which that may have moved it, px².</summary>
     private const double ClippedVariance = 0.09;
 
+    /// <summary>Reach of a sharp photo's blur, px: nearer to the next edge a profile shows that one, too.</summary>
+    private const double Blur = 3;
+
     private readonly IReadOnlyList<PrintedEdge> _edges = PrintedEdges.Of(print);
     private readonly PixelSampler _pixels = new(photo.Pixels);
 
@@ -27,7 +30,8 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
 
     /// <param name="view">Where edges are predicted.</param>
     /// <param name="reach">Half width of the search in cells of a marker (at most 0.8).</param>
-    public List<EdgeMeasurement> Measure(CardView view, double reach)
+    /// <param name="light">The fall of the light, to be taken out; null: none, and profiles may reach into the blur of the next edge.</param>
+    public List<EdgeMeasurement> Measure(CardView view, double reach, LightField? light = null)
     {
         List<EdgeMeasurement> found = [];
         Span<double> profile = stackalloc double[(4 * MaxHalf) + 1];
@@ -43,7 +47,7 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
             for (int s = 0; s < sections; s++)
             {
                 CardPoint middle = edge.From + ((margin + ((s + 0.5) * section)) * unit);
-                if (MeasureSection(view, edge, middle, (section / 2) * unit, index, reach, profile) is { } m)
+                if (MeasureSection(view, edge, middle, (section / 2) * unit, index, reach, light, profile) is { } m)
                     found.Add(m);
             }
         }
@@ -51,13 +55,15 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
         return found;
     }
 
-    private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, Span<double> buffer)
+    private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, LightField? light, Span<double> buffer)
     {
         (PixelVector normal, double across, double halfPx) = view.Across(middle, halfSection, edge.ToWhite);
         double sectionPx = 2 * halfPx;
         if (sectionPx < 3)
             return null;
         double half = Math.Min(MaxHalf, reach * _clearance * across);
+        if (light is not null)
+            half = Math.Min(half, (_clearance * across) - Blur);
         if (half < 2)
             return null;
         double step = half > 8 ? 1 : 0.5;
@@ -66,12 +72,15 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
         Span<double> profile = buffer[..samples];
         if (!Average(view, middle, halfSection, normal, step, lines, profile))
             return null;
-        EdgeProfileFit.Result fit = EdgeProfileFit.Fit(profile, step);
+        bool clipped = profile[^1] > Clipped || profile[^2] > Clipped;
         double extent = step * (samples - 1) / 2;
+        double slope = light?.Slope(view.ToPhoto(middle), normal) ?? 0;
+        for (int i = 0; slope != 0 && i < samples; i++)
+            profile[i] /= 1 + (slope * ((i * step) - extent));
+        EdgeProfileFit.Result fit = EdgeProfileFit.Fit(profile, step);
         if (!fit.Converged || fit.Step < 0.02 || Math.Abs(fit.Place) > 0.6 * extent || fit.Sigma > 0.8 * extent)
             return null;
-        bool clipped = profile[^1] > Clipped || profile[^2] > Clipped;
-        return new(middle, normal, fit.Place, fit.Variance + (clipped ? ClippedVariance : 0), index);
+        return new(middle, normal, fit.Place, fit.Variance + (clipped ? ClippedVariance : 0), fit.White, index);
     }
 
     private bool Average(CardView view, CardPoint middle, CardVector halfSection, PixelVector normal, double step, int lines, Span<double> profile)

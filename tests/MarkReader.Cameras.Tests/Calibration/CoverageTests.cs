@@ -5,22 +5,24 @@ namespace MarkReader.Cameras.Tests.Calibration;
 
 public sealed class CoverageTests
 {
-    [Fact]
-    public void The_stated_intervals_hold_the_truth_as_often_as_they_say()
+    // A print whose edges are out of place by several times the noise is out of place in all photos alike.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.02)]
+    public void The_stated_intervals_hold_the_truth_as_often_as_they_say(double fault)
     {
-        const int Cameras = 100;
-        bool[][] inside = [.. Enumerable.Range(1, Cameras).AsParallel().AsOrdered().Select(Inside)];
+        const int Cameras = 80;
+        bool[][] inside = [.. Enumerable.Range(1, Cameras).AsParallel().AsOrdered().Select(seed => Inside(seed, fault))];
 
         string rates = string.Join(", ", Enumerable.Range(0, 9).Select(i => $"{CalibratedCamera.Names[i]} {inside.Count(x => x[i]) / (double)Cameras:0.000}"));
         double all = inside.Average(x => x.Take(6).Count(y => y) / 6.0);
         Assert.True(all is > 0.92 and < 0.98, $"{all:0.000}: {rates}");
-        // Terms taken as nothing where the photos show nothing have no interval, so only those always fitted are held to the share one by one.
-        Assert.All(Enumerable.Range(0, 4), i => Assert.InRange(inside.Count(x => x[i]) / (double)Cameras, 0.89, 0.99));
+        Assert.All(Enumerable.Range(0, 6), i => Assert.InRange(inside.Count(x => x[i]) / (double)Cameras, 0.88, 1));
     }
 
-    private static bool[] Inside(int seed)
+    private static bool[] Inside(int seed, double fault)
     {
-        SimulatedBoard board = new(seed);
+        SimulatedBoard board = new(seed, fault: fault);
         CalibratedCamera found = CameraCalibration.Calibrate(board.Views).ValueOrThrow();
         double[] truth =
         [

@@ -15,16 +15,18 @@ public sealed class SightingRowTests
             new(new(4000, 3000), 3000, 3020, new(2000, 1500), new(-0.1, 0.03, -0.01, 0.001, -0.0005)),
             new(0.001, 0.3, -0.2, 0.1, 0.02));
         BoardSighting sighting = new(new(u, v), new(1900, 1400), new(Math.Cos(angle), Math.Sin(angle)), 0.1, 0, new(0.6, 0.8));
+        GrowthField growth = new(globals.Camera.Photo, [0.2, 0.1, -0.05, 0.03, 0.02, -0.04]);
+        const double Fault = 0.01;
         double[] shared = new double[Globals.Count], view = new double[SightingRow.OfView], unused = new double[Globals.Count], unusedView = new double[SightingRow.OfView];
-        SightingRow.Fill(sighting, globals, pose, 0.2, shared, view);
+        SightingRow.Fill(sighting, globals, pose, growth, Fault, shared, view);
         double[] steps = [1e-3, 1e-3, 1e-3, 1e-3, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-3, 1e-3, 1e-3, 1e-3];
         for (int k = 0; k < Globals.Count; k++)
         {
             double[] d = new double[Globals.Count];
             d[k] = steps[k];
-            double up = SightingRow.Fill(sighting, globals.Moved(d), pose, 0.2, unused, unusedView);
+            double up = SightingRow.Fill(sighting, globals.Moved(d), pose, growth, Fault, unused, unusedView);
             d[k] = -steps[k];
-            double down = SightingRow.Fill(sighting, globals.Moved(d), pose, 0.2, unused, unusedView);
+            double down = SightingRow.Fill(sighting, globals.Moved(d), pose, growth, Fault, unused, unusedView);
             AssertNear(shared[k], (down - up) / (2 * steps[k]));
         }
 
@@ -33,13 +35,21 @@ public sealed class SightingRowTests
         {
             double[] m = new double[6];
             m[k] = moves[k];
-            double up = SightingRow.Fill(sighting, globals, pose.Moved(m[0], m[1], m[2], m[3], m[4], m[5]), 0.2, unused, unusedView);
+            double up = SightingRow.Fill(sighting, globals, pose.Moved(m[0], m[1], m[2], m[3], m[4], m[5]), growth, Fault, unused, unusedView);
             m[k] = -moves[k];
-            double down = SightingRow.Fill(sighting, globals, pose.Moved(m[0], m[1], m[2], m[3], m[4], m[5]), 0.2, unused, unusedView);
+            double down = SightingRow.Fill(sighting, globals, pose.Moved(m[0], m[1], m[2], m[3], m[4], m[5]), growth, Fault, unused, unusedView);
             AssertNear(view[k], (down - up) / (2 * moves[k]));
         }
 
-        Assert.Equal(1, view[6]);
+        for (int k = 0; k < GrowthField.Count; k++)
+        {
+            double[] g = new double[GrowthField.Count];
+            g[k] = 1e-3;
+            double up = SightingRow.Fill(sighting, globals, pose, growth.Moved(g), Fault, unused, unusedView);
+            g[k] = -1e-3;
+            double down = SightingRow.Fill(sighting, globals, pose, growth.Moved(g), Fault, unused, unusedView);
+            AssertNear(view[SightingRow.Growth + k], (down - up) / 2e-3);
+        }
     });
 
     [Fact]
@@ -47,7 +57,7 @@ public sealed class SightingRowTests
     {
         Globals globals = new(new(new(4000, 3000), 3000, 3000, new(2000, 1500), LensDistortion.None), BoardShape.Flat);
 
-        double residual = SightingRow.Fill(default(BoardSighting) with { Along = new(1, 0) }, globals, new([1, 0, 0, 0, 1, 0, 0, 0, 1], [0, 0, -10]), 0, new double[Globals.Count], new double[SightingRow.OfView]);
+        double residual = SightingRow.Fill(default(BoardSighting) with { Along = new(1, 0) }, globals, new([1, 0, 0, 0, 1, 0, 0, 0, 1], [0, 0, -10]), GrowthField.None(globals.Camera.Photo), 0, new double[Globals.Count], new double[SightingRow.OfView]);
 
         Assert.True(double.IsNaN(residual));
     }

@@ -13,10 +13,16 @@ internal sealed class SimulatedBoard
     private const double Side = 28;
     private const int Sections = 3;
 
-    private readonly Random _random;
+    private Random _random;
 
-    public SimulatedBoard(int seed, int views = 14)
+    /// <summary>How far each printed edge is out of its place, mm.</summary>
+    private readonly double[] _faults;
+
+    /// <param name="fault">Standard deviation of the printed edges' places, mm.</param>
+    public SimulatedBoard(int seed, int views = 14, double fault = 0)
     {
+        _random = new(seed + 100_000);
+        _faults = [.. Enumerable.Range(0, 4 * Columns * Rows).Select(_ => fault * Gauss())];
         _random = new(seed);
         double focal = Uniform(0.65, 1.1) * 4032;
         Camera = new(
@@ -65,7 +71,7 @@ internal sealed class SimulatedBoard
             {
                 double along = (((k + 0.5) / Sections) - 0.5) * Side * 0.85;
                 CardPoint at = new(u + (nx * Side / 2) - (ny * along), v + (ny * Side / 2) + (nx * along));
-                PixelPoint seen = project(at + (0.03 * new CardVector(nx, ny)));
+                PixelPoint seen = project(at + ((0.03 + _faults[group + side]) * new CardVector(nx, ny)));
                 if (seen.X < 5 || seen.Y < 5 || seen.X > Camera.Photo.Width - 6 || seen.Y > Camera.Photo.Height - 6)
                     continue;
                 PixelVector line = project(new(at.U - (0.1 * ny), at.V + (0.1 * nx))) - seen;

@@ -37,6 +37,22 @@ public sealed class BoardMeasurerTests
     }
 
     [Fact]
+    public void The_fall_of_the_light_does_not_draw_edges_towards_it()
+    {
+        Random random = new(6);
+        CameraSpec camera = BoardScene.Camera(random, 800);
+        SceneSpec scene = BoardScene.Views(camera, random, 1)[0];
+        scene = scene with { Light = new(0.7, Gradient: 1, GradientDegrees: 0, Vignetting: 0), Sensor = scene.Sensor with { FullWell = 50_000, Tone = 0 } };
+
+        BoardPhoto photo = BoardMeasurer.Measure(Scene.Render(scene).Photo, "to the right").ValueOrThrow();
+
+        Camera truth = Rendering.SceneRenderer.CameraOf(scene);
+        // White to the right of its edge is lighter the farther it is, white to the left darker.
+        double Mean(Func<BoardSighting, bool> side) => photo.View.Sightings.Where(side).Average(s => (s.Seen - truth.ToPhoto(s.At)).X * s.Along.X);
+        Assert.InRange(Mean(s => s.Along.X > 0.95) - Mean(s => s.Along.X < -0.95), -0.003, 0.003);
+    }
+
+    [Fact]
     public void A_camera_is_found_from_photos_of_the_board()
     {
         Random random = new(1);
