@@ -15,8 +15,8 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     /// <summary>The most photos that one may have, with those that are not used.</summary>
     public const int MostPhotos = 40;
 
-    private const string Columns =
-        "id, version, begun_at AS BegunAt, changed_at AS ChangedAt, (SELECT count(*) FROM calibration_photos WHERE calibration_id = calibrations.id) AS Photos, camera_id AS CameraId";
+    // Columns of the table only: of an expression the type is not known while there are no rows.
+    private const string Columns = "id, version, begun_at AS BegunAt, changed_at AS ChangedAt, camera_id AS CameraId";
 
     /// <summary>Begins a calibration.</summary>
     /// <param name="key">The request's key; one that is repeated gives the calibration that it began. Null: every call begins one.</param>
@@ -47,9 +47,13 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     public Outcome<Page<CalibrationEntry>> List(long? before, int limit) => database.Run<Page<CalibrationEntry>>(connection =>
     {
         int size = Page<CalibrationEntry>.Size(limit);
-        List<CalibrationEntry> calibrations = [.. connection.Query<Row>(
+        using SqliteTransaction transaction = connection.BeginTransaction(deferred: true);
+        List<Row> rows = [.. connection.Query<Row>(
             $"SELECT {Columns} FROM calibrations WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 }).Select(row => row.ToEntry())];
+            new { before, more = size + 1 })];
+        Dictionary<long, int> photos = connection.Query<long>("SELECT calibration_id FROM calibration_photos WHERE calibration_id IN @ids", new { ids = rows.Select(r => r.Id) })
+            .CountBy(id => id).ToDictionary();
+        CalibrationEntry[] calibrations = [.. rows.Select(row => row.ToEntry(photos.GetValueOrDefault(row.Id)))];
         return Page<CalibrationEntry>.Of(calibrations, size, calibration => calibration.Id);
     });
 
@@ -138,14 +142,14 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     {
         if (connection.QueryFirstOrDefault<Row>($"SELECT {Columns} FROM calibrations WHERE id = @id", new { id }) is not { } row)
             return null;
-        IEnumerable<PhotoRow> photos = connection.Query<PhotoRow>(
-            "SELECT number, digest, file, added_at AS AddedAt, board, refusal FROM calibration_photos WHERE calibration_id = @id ORDER BY number", new { id });
-        return new(row.ToEntry(), [.. photos.Select(p => p.ToPhoto())]);
+        KeptBoardPhoto[] photos = [.. connection.Query<PhotoRow>(
+            "SELECT number, digest, file, added_at AS AddedAt, board, refusal FROM calibration_photos WHERE calibration_id = @id ORDER BY number", new { id }).Select(p => p.ToPhoto())];
+        return new(row.ToEntry(photos.Length), photos);
     }
 
-    private sealed record Row(long Id, long Version, string BegunAt, string ChangedAt, long Photos, long? CameraId)
+    private sealed record Row(long Id, long Version, string BegunAt, string ChangedAt, long? CameraId)
     {
-        public CalibrationEntry ToEntry() => new(Id, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt), (int)Photos, CameraId);
+        public CalibrationEntry ToEntry(int photos) => new(Id, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt), photos, CameraId);
     }
 
     private sealed record PhotoRow(long Number, string Digest, string File, string AddedAt, string? Board, string? Refusal)

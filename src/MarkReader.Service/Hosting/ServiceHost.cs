@@ -114,6 +114,8 @@ internal static class ServiceHost
         app.MapAims();
         app.MapMachines();
         app.MapMachineHistory();
+        app.MapCalibrations();
+        app.MapCameras();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();
