@@ -6,6 +6,7 @@ using MarkReader.Quantities;
 using MarkReader.Service.Api.Answers;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -74,7 +75,7 @@ internal static class CalibrationsApi
         if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Problem.From(failure);
         if (form.File("photo") is not { } file)
-            return Problem.From(new(ServiceFailures.FieldMissing, "the form holds no file named photo", "add the photo to the form as photo"), "photo");
+            return Problem.From(new(ServiceFailures.FieldMissing, ServiceTexts.Get("photosApi.formHoldsNoFileNamed"), ServiceTexts.Get("photosApi.addPhotoFormAsPhoto")), "photo");
         using IDisposable? turn = await turns.TakeTurnAsync(context.RequestAborted);
         if (turn is null)
             return Problem.Busy(context.Response);

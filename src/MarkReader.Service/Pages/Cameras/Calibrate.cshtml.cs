@@ -55,7 +55,7 @@ internal sealed class CalibrateModel(
             return Refuse(id, "photos", failure);
         IReadOnlyList<IFormFile> files = form.Files("photos");
         if (files.Count == 0)
-            return Refuse(id, "photos", new(ServiceFailures.FieldMissing, "no photo was chosen", "take or choose one first"));
+            return Refuse(id, "photos", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("visit.takeOrChooseOneFirst")));
         foreach (IFormFile file in files)
         {
             using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);

@@ -4,6 +4,7 @@ using MarkReader.Cameras.Profiles;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
+using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -62,7 +63,7 @@ internal sealed class CamerasModel(CameraStore cameras, CalibrationStore calibra
             return failure;
         Name = form.Text("name");
         if (form.File("file") is not { } file)
-            return new Failure(ServiceFailures.FieldMissing, "no file was chosen", "choose a camera's file, as Export gives it");
+            return new Failure(ServiceFailures.FieldMissing, ServiceTexts.Get("index.noFileWasChosen"), ServiceTexts.Get("cameras.chooseFile"));
         // One byte more than may be says enough.
         byte[] bytes = new byte[Math.Min(file.Length, CameraProfileFile.MostBytes + 1)];
         await using Stream stream = file.OpenReadStream();
