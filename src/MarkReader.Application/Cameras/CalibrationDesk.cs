@@ -42,7 +42,7 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
         if (!calibrations.Find(id).TryGet(out KeptCalibration? calibration, out Failure? failure))
             return failure;
         if (!expected.Admits(calibration.Entry.Version))
-            return StorageFailures.ChangedMeanwhile(CalibrationTexts.Say("calibration.changed", id), calibration.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(KeptCameraTexts.Say("calibration.changed", id), calibration.Entry.Version);
         // Before the work, which takes a few seconds.
         if (calibrations.Check(calibration.Entry, name) is { } taken)
             return taken;
@@ -56,9 +56,9 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 4 }, out string unreadable);
         if (document is null)
-            return new Failure(CameraFailures.NameInvalid, CalibrationTexts.Word("name.json", unreadable), CalibrationTexts.Get("name.jsonHint"));
+            return new Failure(CameraFailures.NameInvalid, KeptCameraTexts.Word("name.json", unreadable), KeptCameraTexts.Get("name.jsonHint"));
         JsonFields fields = new(CameraFailures.NameInvalid);
-        string name = fields.Object(document.RootElement, CalibrationTexts.Get("name.of"), "name").Text("name");
+        string name = fields.Object(document.RootElement, KeptCameraTexts.Get("name.of"), "name").Text("name");
         return fields.Wrong is { } wrong ? wrong : name;
     }
 

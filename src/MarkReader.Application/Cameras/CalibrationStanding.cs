@@ -45,9 +45,9 @@ public sealed record CalibrationStanding(IReadOnlyList<BoardPhotoStanding> Photo
     {
         (PhotoSize size, PhotoSize wanted) = (photo.View.Photo, usual.View.Photo);
         if (size != wanted)
-            return new(CalibrationFailures.Sizes, CalibrationTexts.Word("photo.size", size.Width, size.Height, wanted.Width, wanted.Height), CalibrationTexts.Get("photo.sizeHint"));
+            return new(CalibrationFailures.Sizes, KeptCameraTexts.Word("photo.size", size.Width, size.Height, wanted.Width, wanted.Height), KeptCameraTexts.Get("photo.sizeHint"));
         CameraTraits traits = photo.Traits;
-        return traits.SameLens(usual.Traits) ? null : new(CameraFailures.LensesDiffer, CalibrationTexts.Get("photo.lens"), CalibrationTexts.Get("photo.lensHint"));
+        return traits.SameLens(usual.Traits) ? null : new(CameraFailures.LensesDiffer, KeptCameraTexts.Get("photo.lens"), KeptCameraTexts.Get("photo.lensHint"));
     }
 }
 

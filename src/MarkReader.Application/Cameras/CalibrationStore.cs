@@ -26,7 +26,7 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
         if (key is not null && connection.QueryFirstOrDefault<long?>("SELECT id FROM calibrations WHERE request_key = @Key", key) is { } earlier)
             return Find(connection, earlier)!;
         if (connection.QuerySingle<int>("SELECT count(*) FROM calibrations") >= Most)
-            return new Failure(CameraFailures.TooManyCalibrations, CalibrationTexts.Word("calibration.tooMany", Most), CalibrationTexts.Get("calibration.tooManyHint"));
+            return new Failure(CameraFailures.TooManyCalibrations, KeptCameraTexts.Word("calibration.tooMany", Most), KeptCameraTexts.Get("calibration.tooManyHint"));
         long id = connection.QuerySingle<long>(
             "INSERT INTO calibrations (version, begun_at, changed_at, request_key, request_digest) VALUES (1, @time, @time, @Key, @Digest) RETURNING id",
             new { time = Now(), key?.Key, key?.Digest });
@@ -81,7 +81,7 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     public Outcome<KeptCalibration> RemovePhoto(long id, int number, ExpectedVersion expected) => Change(id, expected, (connection, _) =>
     {
         if (connection.Execute("DELETE FROM calibration_photos WHERE calibration_id = @id AND number = @number", new { id, number }) == 0)
-            return new Failure(StorageFailures.NotKept, CalibrationTexts.Word("photo.notKept", id, number), CalibrationTexts.Get("photo.notKeptHint"));
+            return new Failure(StorageFailures.NotKept, KeptCameraTexts.Word("photo.notKept", id, number), KeptCameraTexts.Get("photo.notKeptHint"));
         Touch(connection, id);
         return Find(connection, id)!;
     });
@@ -105,7 +105,7 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
         if (Find(connection, id) is not { } now)
             return CameraFailures.NoCalibration(id);
         if (now.Entry.Version != calibration.Entry.Version)
-            return StorageFailures.ChangedMeanwhile(CalibrationTexts.Say("calibration.changed", id), now.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(KeptCameraTexts.Say("calibration.changed", id), now.Entry.Version);
         Outcome<KeptCamera> written = CameraStore.Write(connection, now.Entry.CameraId, finding.Profile, ReportJson.Write(CameraReport.Of(finding)), Now());
         if (!written.TryGet(out KeptCamera? camera, out _))
             return written;
@@ -117,7 +117,7 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
 
     internal static Failure? Full(KeptCalibration calibration) => calibration.Photos.Count < MostPhotos
         ? null
-        : new(CameraFailures.TooManyPhotos, CalibrationTexts.Word("calibration.full", MostPhotos), CalibrationTexts.Get("calibration.fullHint"));
+        : new(CameraFailures.TooManyPhotos, KeptCameraTexts.Word("calibration.full", MostPhotos), KeptCameraTexts.Get("calibration.fullHint"));
 
     // A transaction takes the lock for writing when it begins, so that the version cannot change behind the check.
     private Outcome<KeptCalibration> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptCalibration, Outcome<KeptCalibration>> change) => database.Run<KeptCalibration>(connection =>
@@ -126,7 +126,7 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
         if (Find(connection, id) is not { } calibration)
             return CameraFailures.NoCalibration(id);
         if (!expected.Admits(calibration.Entry.Version))
-            return StorageFailures.ChangedMeanwhile(CalibrationTexts.Say("calibration.changed", id), calibration.Entry.Version);
+            return StorageFailures.ChangedMeanwhile(KeptCameraTexts.Say("calibration.changed", id), calibration.Entry.Version);
         Outcome<KeptCalibration> changed = change(connection, calibration);
         if (changed.TryGet(out _, out _))
             transaction.Commit();

@@ -20,7 +20,7 @@ public static class CameraFailures
     /// <summary>As many calibrations are kept as there may be.</summary>
     public static readonly FailureCode TooManyCalibrations = new("TOO_MANY_CALIBRATIONS", FailureKind.BadInput);
 
-    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, CalibrationTexts.Word("camera.notKept", id), CalibrationTexts.Get("camera.notKeptHint"));
+    internal static Failure NotKept(long id) => new(StorageFailures.NotKept, KeptCameraTexts.Word("camera.notKept", id), KeptCameraTexts.Get("camera.notKeptHint"));
 
-    internal static Failure NoCalibration(long id) => new(StorageFailures.NotKept, CalibrationTexts.Word("calibration.notKept", id), CalibrationTexts.Get("calibration.notKeptHint"));
+    internal static Failure NoCalibration(long id) => new(StorageFailures.NotKept, KeptCameraTexts.Word("calibration.notKept", id), KeptCameraTexts.Get("calibration.notKeptHint"));
 }

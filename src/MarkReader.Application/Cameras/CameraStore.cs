@@ -64,7 +64,7 @@ public sealed class CameraStore(Database database, TimeProvider clock)
         if (connection.QueryFirstOrDefault<long?>("SELECT version FROM cameras WHERE id = @id", new { id }) is not { } version)
             return CameraFailures.NotKept(id);
         if (!expected.Admits(version))
-            return StorageFailures.ChangedMeanwhile(CalibrationTexts.Say("camera.changed", id), version);
+            return StorageFailures.ChangedMeanwhile(KeptCameraTexts.Say("camera.changed", id), version);
         Outcome<KeptCamera> removed = Find(connection, id);
         connection.Execute("DELETE FROM cameras WHERE id = @id", new { id });
         transaction.Commit();
@@ -76,7 +76,7 @@ public sealed class CameraStore(Database database, TimeProvider clock)
     internal static Failure? Taken(SqliteConnection connection, string name, long? except) =>
         connection.QueryFirstOrDefault<long?>("SELECT id FROM cameras WHERE name = @name AND id IS NOT @except", new { name, except }) is null
             ? null
-            : new(CameraFailures.NameTaken, CalibrationTexts.Word("camera.nameTaken", name), CalibrationTexts.Get("camera.nameTakenHint"));
+            : new(CameraFailures.NameTaken, KeptCameraTexts.Word("camera.nameTaken", name), KeptCameraTexts.Get("camera.nameTakenHint"));
 
     /// <summary>Adds a camera, or puts another profile in the place of the one with this id.</summary>
     internal static Outcome<KeptCamera> Write(SqliteConnection connection, long? id, CameraProfile profile, string? report, string time)
@@ -84,7 +84,7 @@ public sealed class CameraStore(Database database, TimeProvider clock)
         if (Taken(connection, profile.Name, id) is { } taken)
             return taken;
         if (id is null && connection.QuerySingle<int>("SELECT count(*) FROM cameras") >= Most)
-            return new Failure(CameraFailures.TooMany, CalibrationTexts.Word("camera.tooMany", Most), CalibrationTexts.Get("camera.tooManyHint"));
+            return new Failure(CameraFailures.TooMany, KeptCameraTexts.Word("camera.tooMany", Most), KeptCameraTexts.Get("camera.tooManyHint"));
         var values = new { id, profile.Name, Profile = CameraProfileFile.Write(profile), report, time };
         long written = connection.QuerySingle<long>(
             id is null
@@ -98,7 +98,7 @@ public sealed class CameraStore(Database database, TimeProvider clock)
     {
         if (connection.QueryFirstOrDefault<Row>($"SELECT {Columns} FROM cameras WHERE id = @id", new { id }) is not { } row)
             return CameraFailures.NotKept(id);
-        return row.ToCamera() is { } camera ? camera : new Failure(CameraFailures.Unreadable, CalibrationTexts.Word("camera.damaged", id), CalibrationTexts.Get("camera.damagedHint"));
+        return row.ToCamera() is { } camera ? camera : new Failure(CameraFailures.Unreadable, KeptCameraTexts.Word("camera.damaged", id), KeptCameraTexts.Get("camera.damagedHint"));
     }
 
     private static KeptCameras All(SqliteConnection connection) =>

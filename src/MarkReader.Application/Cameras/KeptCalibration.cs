@@ -28,7 +28,7 @@ public sealed record KeptBoardPhoto(int Number, string Digest, string File, Date
     /// <summary>What messages call it.</summary>
     public string Name => NameOf(Number);
 
-    internal static string NameOf(int number) => CalibrationTexts.Say("photo.name", number);
+    internal static string NameOf(int number) => KeptCameraTexts.Say("photo.name", number);
 }
 
 /// <summary>A photo that was added to a calibration.</summary>

@@ -49,7 +49,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await CheckAsync(visit, "camera");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Measure a photo" }).TapAsync();
-        await page.WaitForURLAsync(site.Address.ToString());
+        await page.WaitForFunctionAsync("() => location.pathname === '/' && document.readyState === 'complete'");
         await page.SetInputFilesAsync("#near", Payload("near.jpg", BoardPhotos.Card));
         await page.SetInputFilesAsync("#far", Payload("far.jpg", BoardPhotos.Far));
         await visit.FillAsync(null, null);
