@@ -29,7 +29,7 @@ public sealed record CoverageView(
     public ViewNeed? Next => Missing.Count == 0 ? null : Missing[0];
 
     /// <summary>How a kind of view is drawn: there, missing, or missing and next.</summary>
-    public string State(params IReadOnlyList<ViewNeed> needs) => !needs.Any(Missing.Contains) ? "there" : Next is { } next && needs.Contains(next) ? "missing next" : "missing";
+    public string State(params IReadOnlyList<ViewNeed> needs) => !needs.Any(Missing.Contains) ? "there" : Next is { } next && needs.Contains(next) ? "missing wanted" : "missing";
 
     internal static CoverageView Of(CalibrationStanding standing)
     {
