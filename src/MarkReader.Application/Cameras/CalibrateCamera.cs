@@ -18,7 +18,7 @@ public static class CalibrateCamera
     /// <param name="progress">Told after each photo how many are done.</param>
     public static Outcome<CameraFinding> Run(string name, DateTimeOffset made, int count, IEnumerable<BoardPhotoFile> photos, Action<int>? progress = null)
     {
-        if (Name(name) is { } unnamed)
+        if (CheckName(name) is { } unnamed)
             return unnamed;
         if (count > MostPhotos)
             return new Failure(CameraFailures.TooManyPhotos, CameraTexts.Word("calibrateCamera.therePhotosLimit", count, MostPhotos), CameraTexts.Get("calibrateCamera.chooseThoseThatShowBoard"));
@@ -40,7 +40,7 @@ public static class CalibrateCamera
     /// <summary>The same from photos that are measured already.</summary>
     public static Outcome<CameraFinding> Of(string name, DateTimeOffset made, IReadOnlyList<BoardPhoto> photos, IReadOnlyList<RefusedPhoto> refused)
     {
-        if (Name(name) is { } unnamed)
+        if (CheckName(name) is { } unnamed)
             return unnamed;
         if (photos.FirstOrDefault(p => !p.Traits.SameLens(photos[0].Traits)) is { } other)
         {
@@ -57,7 +57,8 @@ public static class CalibrateCamera
         return new CameraFinding(CameraProfile.Of(name, made, photos[0].Traits, found), found, coverage, refused);
     }
 
-    private static Failure? Name(string name) => CameraProfileFile.IsName(name)
+    /// <summary>Why a text cannot be a camera's name; null when it can.</summary>
+    public static Failure? CheckName(string name) => CameraProfileFile.IsName(name)
         ? null
         : new(CameraFailures.NameInvalid, CameraTexts.Word("calibrateCamera.cameraNameEmptyLongerThan", CameraProfileFile.LongestName), CameraTexts.Get("calibrateCamera.giveShortNameSuchAs"));
 }

@@ -12,6 +12,7 @@ namespace MarkReader.Application.Reports;
 /// <param name="Leg">The inputs that were used.</param>
 /// <param name="Fit">The test of the fit.</param>
 /// <param name="Quality">How good the photos are; null in results of earlier versions.</param>
+/// <param name="Cameras">The camera profiles that were used; null for none.</param>
 public sealed record AimReport(
     MarkReport Near,
     MarkReport Far,
@@ -21,7 +22,8 @@ public sealed record AimReport(
     LegReport Leg,
     FitReport Fit,
     IReadOnlyList<WarningReport> Warnings,
-    AimQualityReport? Quality)
+    AimQualityReport? Quality,
+    AimCamerasReport? Cameras = null)
 {
     public static AimReport From(AimFinding finding)
     {
@@ -35,7 +37,8 @@ public sealed record AimReport(
             LegReport.From(finding.Leg),
             new(solution.Fit.ChiSquare, solution.Fit.DegreesOfFreedom, [.. solution.Residuals.Select(r => new ResidualReport(r.Residual.U, r.Residual.V))]),
             WarningReport.From(finding.Warnings),
-            new(finding.NearView is { } near ? QualityReport.From(near.Quality) : null, QualityReport.From(finding.FarView.Quality)));
+            new(finding.NearView is { } near ? QualityReport.From(near.Quality) : null, QualityReport.From(finding.FarView.Quality)),
+            AimCamerasReport.From(finding));
     }
 }
 
@@ -65,3 +68,13 @@ public sealed record ResidualReport(double U, double V);
 
 /// <summary>The quality of the near photo (null when one photo shows both marks) and of the far photo.</summary>
 public sealed record AimQualityReport(QualityReport? Near, QualityReport Far);
+
+/// <summary>Names of the camera profiles of the near photo (null when one photo shows both, or for none) and of the far photo (null for none).</summary>
+public sealed record AimCamerasReport(string? Near, string? Far)
+{
+    internal static AimCamerasReport? From(AimFinding finding) => (finding.NearView?.CameraProfile, finding.FarView.CameraProfile) switch
+    {
+        (null, null) => null,
+        var (near, far) => new(near, far),
+    };
+}

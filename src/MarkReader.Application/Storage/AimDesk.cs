@@ -1,5 +1,6 @@
 using System.Text;
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Drawing.Overlays;
@@ -10,7 +11,8 @@ using MarkReader.Quantities;
 namespace MarkReader.Application.Storage;
 
 /// <summary>Works out aim points from photos that are kept, and keeps the results.</summary>
-public sealed class AimDesk(PhotoStore photos, AimStore aims)
+/// <param name="cameras">Whose profiles are used with the photos that their files name as theirs.</param>
+public sealed class AimDesk(PhotoStore photos, AimStore aims, CameraStore cameras)
 {
     /// <summary>
     /// Works out an aim and keeps it. When the photos cannot be measured, the refusal is kept like a result;
@@ -20,10 +22,14 @@ public sealed class AimDesk(PhotoStore photos, AimStore aims)
     {
         if (!Photos(inputs).TryGet(out AimPhotos? originals, out Failure? failure))
             return failure;
-        if (!(inputs.Card ?? CardInput.Nothing).ApplyTo(new()).TryGet(out MeasureOptions? how, out failure))
+        if (!cameras.Known().TryGet(out MeasureOptions? known, out failure) || !(inputs.Card ?? CardInput.Nothing).ApplyTo(known).TryGet(out MeasureOptions? how, out failure))
             return failure;
         if (FindAim.Run(originals, inputs.Leg, how).TryGet(out AimFinding? finding, out failure))
+        {
+            cameras.Used(finding.NearView?.CameraProfile, finding.FarView.CameraProfile);
             return aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Report(ReportJson.Write(AimReport.From(finding))), Draw(finding)));
+        }
+
         return failure.Code.Kind == FailureKind.NotMeasurable
             ? aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Refusal(failure), null))
             : failure;

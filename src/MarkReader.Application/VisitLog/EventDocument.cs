@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -20,7 +21,7 @@ internal sealed record EventDocument(string Text, string? Photo)
     /// "mark" (number in the photo's marks, from 0) or with "tap" (a place in the photo, {"x": …, "y": …} in px): then the mark is taken from the photo, and the
     /// scatter of the machine's pulses is added to its covariance.
     /// </summary>
-    public static Outcome<EventDocument> Read(ReadOnlyMemory<byte> bytes, PhotoStore photos, KeptVisit visit)
+    public static Outcome<EventDocument> Read(ReadOnlyMemory<byte> bytes, PhotoStore photos, CameraStore cameras, KeptVisit visit)
     {
         using JsonDocument? document = JsonText.Parse(bytes, new() { MaxDepth = 4 }, out string unreadable);
         if (document is null)
@@ -38,7 +39,7 @@ internal sealed record EventDocument(string Text, string? Photo)
             return wrong;
         if (s_measured.Concat(tap is null ? [] : ["mark"]).FirstOrDefault(e.Has) is { } twice)
             return new Failure(VisitLogFailures.EventUnreadable, VisitLogTexts.Word("eventDocument.eventHasBothAnd", tap is null ? "mark" : "tap", twice), VisitLogTexts.Get("eventDocument.givePhotoAndMarkOr"));
-        Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, photo, tap.Value);
+        Outcome<MarkReport> found = tap is null ? PhotoMarks.Numbered(photos, photo, number) : PhotoMarks.At(photos, cameras, photo, tap.Value);
         if (!found.TryGet(out MarkReport? mark, out Failure? failure) || !AdviseVisit.Read(visit).TryGet(out Visit? read, out failure))
             return failure;
         if (visit.Events.FirstOrDefault(kept => kept.Photo == photo && IsSame(kept.Text, mark)) is { } used)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -26,6 +27,6 @@ internal static class PhotoMarks
     }
 
     /// <summary>The mark at a place in the photo that the user shows; the photo is measured for it.</summary>
-    public static Outcome<MarkReport> At(PhotoStore photos, string photo, PixelPoint tap) =>
-        ShownMark.Of(photos, photo, tap).TryGet(out ShownMark? shown, out Failure? failure) ? shown.Mark : failure;
+    public static Outcome<MarkReport> At(PhotoStore photos, CameraStore cameras, string photo, PixelPoint tap) =>
+        ShownMark.Of(photos, cameras, photo, tap).TryGet(out ShownMark? shown, out Failure? failure) ? shown.Mark : failure;
 }

@@ -1,3 +1,4 @@
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
@@ -14,10 +15,11 @@ namespace MarkReader.Application.VisitLog;
 public sealed record ShownMark(string Photo, PixelPoint Place, MarkReport Mark, MeasureReport Measurement)
 {
     /// <summary>Measures the photo for it; nothing is kept.</summary>
-    public static Outcome<ShownMark> Of(PhotoStore photos, string photo, PixelPoint place)
+    public static Outcome<ShownMark> Of(PhotoStore photos, CameraStore cameras, string photo, PixelPoint place)
     {
         if (!photos.Read(photo).TryGet(out Original? original, out Failure? failure)
-            || !MeasurePhoto.Run(original.Bytes, new MeasureOptions { Taps = [place] }).TryGet(out PhotoMeasurement? seen, out failure))
+            || !cameras.Known(new() { Taps = [place] }).TryGet(out MeasureOptions? how, out failure)
+            || !MeasurePhoto.Run(original.Bytes, how).TryGet(out PhotoMeasurement? seen, out failure))
             return failure;
         return MeasurePhoto.At(seen, place) is { } mark ? new ShownMark(photo, place, MarkReport.From(mark), MeasureReport.From(seen)) : MeasurePhoto.NothingAt(place);
     }

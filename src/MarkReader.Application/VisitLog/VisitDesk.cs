@@ -1,13 +1,14 @@
 using System.Text;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.VisitLog;
 
 /// <summary>Takes in the events of visits: what is kept is always a visit that advice can be given on.</summary>
-public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
+public sealed class VisitDesk(VisitStore visits, PhotoStore photos, CameraStore cameras)
 {
     /// <summary>Largest event, bytes.</summary>
     public const int MostEventBytes = 4 << 10;
@@ -38,7 +39,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos)
                 return earlier.Request == request ? Again(visit, earlier) : RequestKey.Reused();
             if (!expected.Admits(visit.Entry.Version))
                 return StorageFailures.ChangedMeanwhile(VisitLogTexts.Say("visitDesk.visit", id), visit.Entry.Version);
-            if (document is null && !EventDocument.Read(bytes, photos, visit).TryGet(out document, out failure))
+            if (document is null && !EventDocument.Read(bytes, photos, cameras, visit).TryGet(out document, out failure))
                 return failure;
             if (!Check(visit, document).TryGet(out Checked? next, out failure))
                 return failure;

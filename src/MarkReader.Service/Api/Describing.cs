@@ -7,6 +7,10 @@ internal static class Describing
 
     public const string Machine = "The machine's number.";
 
+    public const string Calibration = "The calibration's number.";
+
+    public const string Camera = "The camera's number.";
+
     /// <summary>Refusals that an address answers with, as problem details.</summary>
     public static RouteHandlerBuilder ProducesProblems(this RouteHandlerBuilder route, params ReadOnlySpan<int> statuses)
     {

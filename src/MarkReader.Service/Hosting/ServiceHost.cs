@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.History;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Records;
@@ -54,6 +55,9 @@ internal static class ServiceHost
         services.AddSingleton(database);
         services.AddSingleton<PhotoStore>();
         services.AddSingleton<AimStore>();
+        services.AddSingleton<CameraStore>();
+        services.AddSingleton<CalibrationStore>();
+        services.AddSingleton<CalibrationDesk>();
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
@@ -110,6 +114,8 @@ internal static class ServiceHost
         app.MapAims();
         app.MapMachines();
         app.MapMachineHistory();
+        app.MapCalibrations();
+        app.MapCameras();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();

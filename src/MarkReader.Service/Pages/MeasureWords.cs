@@ -53,6 +53,15 @@ internal sealed class MeasureWords(IStringLocalizer<MeasureTexts> texts, Figures
         _ => "",
     };
 
+    /// <summary>The camera profiles that the photos were measured with; empty when with none.</summary>
+    public string Cameras(AimView aim) => aim.Report!.Cameras switch
+    {
+        null => "",
+        { Near: null } one when aim.Kept.Aim.Inputs.IsOnePhoto => texts["camera.one", one.Far!],
+        { } same when same.Near == same.Far => texts["camera.one", same.Far!],
+        { } two => texts["camera.two", two.Near ?? texts["camera.none"].Value, two.Far ?? texts["camera.none"].Value],
+    };
+
     private string Facts(QualityReport quality)
     {
         string facts = texts[

@@ -12,9 +12,15 @@ namespace MarkReader.Service.Problems;
 /// <summary>A refusal as problem details (RFC 9457): detail is what is wrong; the members code and hint are ours, and field where a field of the form is meant.</summary>
 internal static class Problem
 {
-    public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null, Figures? reader = null)
+    public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null, Figures? reader = null) =>
+        With(ProblemMap.StatusOf(failure.Code), failure, field, more, reader);
+
+    /// <summary>The refusal of something that is kept all the same but cannot be used.</summary>
+    public static ProblemHttpResult Unusable(Failure failure, string field, IReadOnlyDictionary<string, object?> more, Figures? reader) =>
+        With(StatusCodes.Status422UnprocessableEntity, failure, field, more, reader);
+
+    private static ProblemHttpResult With(int status, Failure failure, string? field, IReadOnlyDictionary<string, object?>? more, Figures? reader)
     {
-        int status = ProblemMap.StatusOf(failure.Code);
         Dictionary<string, object?> members = new() { ["code"] = failure.Code.Name, ["hint"] = reader?.Remedy(failure) ?? failure.Hint };
         if (field is not null)
             members["field"] = field;

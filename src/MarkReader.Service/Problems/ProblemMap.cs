@@ -1,3 +1,4 @@
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
@@ -25,6 +26,10 @@ internal static class ProblemMap
         [StorageFailures.DataFolderUnusable] = StatusCodes.Status500InternalServerError,
         [StorageFailures.DatabaseDamaged] = StatusCodes.Status500InternalServerError,
         [StorageFailures.DatabaseNewer] = StatusCodes.Status500InternalServerError,
+        [CameraFailures.NameTaken] = StatusCodes.Status409Conflict,
+        [CameraFailures.TooMany] = StatusCodes.Status409Conflict,
+        [CameraFailures.TooManyCalibrations] = StatusCodes.Status409Conflict,
+        [CameraFailures.TooManyPhotos] = StatusCodes.Status409Conflict,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,
         [StorageFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,

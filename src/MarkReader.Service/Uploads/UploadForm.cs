@@ -45,8 +45,11 @@ internal sealed class UploadForm
         ServiceTexts.Say("uploadForm.photosLargerThanMbTogether", RequestLimit / 1048576),
         ServiceTexts.Get("uploadForm.takeThemAtLowerResolution"));
 
-    /// <summary>The first file of this name that was chosen; a picker that was left alone sends an unnamed empty one.</summary>
-    public IFormFile? File(string name) => _form.Files.GetFiles(name).FirstOrDefault(file => file.FileName.Length > 0 || file.Length > 0);
+    /// <summary>The first file of this name that was chosen.</summary>
+    public IFormFile? File(string name) => Files(name) is [var first, ..] ? first : null;
+
+    /// <summary>The files of this name that were chosen; a picker that was left alone sends an unnamed empty one.</summary>
+    public IReadOnlyList<IFormFile> Files(string name) => [.. _form.Files.GetFiles(name).Where(file => file.FileName.Length > 0 || file.Length > 0)];
 
     /// <summary>The text of this name, or null when it is missing or blank.</summary>
     public string? Text(string name) => _form[name].FirstOrDefault(text => !string.IsNullOrWhiteSpace(text))?.Trim();

@@ -21,7 +21,7 @@ internal sealed class VisitedMachine : IDisposable
         Database database = _temporary.Open();
         Machines = new(database, Clock);
         Visits = new(database, Clock);
-        _desk = new(Visits, TemporaryFolder.Photos(database));
+        _desk = new(Visits, TemporaryFolder.Photos(database), new(database, TimeProvider.System));
         History = new(Machines, Visits, Clock);
         Id = Machines.Add(MachineFile.Read(Encoding.UTF8.GetBytes(machine)).ValueOrThrow()).ValueOrThrow().Entry.Id;
     }

@@ -27,9 +27,9 @@ public sealed class RecordedVisit : IDisposable, IPracticeMeasurement
         _photographed = Pictures is null ? 3 : int.MaxValue;
         Database = _temporary.Open();
         Photos = TemporaryFolder.Photos(Database);
-        PhotoDesk = new(Photos);
+        PhotoDesk = new(Photos, new(Database, TimeProvider.System));
         Visits = new(Database, TimeProvider.System);
-        Desk = new(Visits, Photos);
+        Desk = new(Visits, Photos, new(Database, TimeProvider.System));
         PracticeRequest request = new(6, Twist: 1);
         Id = Visits.Begin(new(null, Note, "A. Turner", request)).ValueOrThrow().Entry.Id;
         PracticeSession session = PracticeSession.Begin(request, UsualStock.Washers, this).ValueOrThrow();

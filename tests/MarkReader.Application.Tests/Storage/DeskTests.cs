@@ -1,4 +1,5 @@
 using System.Reflection;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 
@@ -21,8 +22,9 @@ public sealed class DeskTests : IDisposable
         Database database = _temporary.Open();
         _photos = TemporaryFolder.Photos(database);
         _store = new(database, _photos, TimeProvider.System);
-        _desk = new(_photos);
-        _aims = new(_photos, _store);
+        CameraStore cameras = new(database, TimeProvider.System);
+        _desk = new(_photos, cameras);
+        _aims = new(_photos, _store, cameras);
     }
 
     public void Dispose() => _temporary.Dispose();

@@ -30,7 +30,7 @@ public sealed class VisitDeskTests : IDisposable
         _photos = TemporaryFolder.Photos(database);
         _machines = new(database, TimeProvider.System);
         _visits = new(database, TimeProvider.System);
-        _desk = new(_visits, _photos);
+        _desk = new(_visits, _photos, new(database, TimeProvider.System));
         long machine = _machines.Add(MachineFile.Read(Encoding.UTF8.GetBytes(VisitTexts.Machine)).ValueOrThrow()).ValueOrThrow().Entry.Id;
         _id = _visits.Begin(new(machine, "after the move")).ValueOrThrow().Entry.Id;
     }

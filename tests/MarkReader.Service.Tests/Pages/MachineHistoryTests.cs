@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
 using MarkReader.Service.Tests.Support;
@@ -87,7 +88,7 @@ public sealed class MachineHistoryTests(BrowserSite site) : IClassFixture<Browse
         for (int i = 0; i < 4; i++)
         {
             VisitStore visits = new(database, new FixedClock(new DateTimeOffset(2020, 1, 5, 12, 0, 0, TimeSpan.Zero).AddDays(30 * i)));
-            VisitDesk desk = new(visits, site.Services.GetRequiredService<PhotoStore>());
+            VisitDesk desk = new(visits, site.Services.GetRequiredService<PhotoStore>(), site.Services.GetRequiredService<CameraStore>());
             long visit = visits.Begin(new(id, "")).ValueOrThrow().Entry.Id;
             foreach ((string leg, int path, double slope) in new[] { ("1", 80, 0.1), ("1", 480, 0.1), ("2", 60, 0.8 * i), ("2", 560, 0.8 * i) })
             {

@@ -9,6 +9,20 @@ internal sealed class PhotoUpload
     public required IFormFile Photo { get; init; }
 }
 
+/// <summary>The form that sends one photo of the calibration board.</summary>
+internal sealed class BoardUpload
+{
+    /// <summary>A JPEG, PNG or WebP file as the camera stored it, at most 40 MB.</summary>
+    public required IFormFile Photo { get; init; }
+}
+
+/// <summary>What names a camera.</summary>
+internal sealed class CameraToMake
+{
+    /// <summary>Its name, 1 to 80 signs, which no other camera has.</summary>
+    public required string Name { get; init; }
+}
+
 /// <summary>The form that asks for an aim: near and far photo, or photo and first; each photo as a file or as the id of one that is kept.</summary>
 internal sealed class AimUpload
 {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Cameras;
 using MarkReader.Application.Inputs;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
@@ -24,7 +25,7 @@ namespace MarkReader.Service.Pages.Visits;
 /// </remarks>
 [IgnoreAntiforgeryToken]
 internal sealed class VisitModel(
-    VisitStore visits, VisitDesk desk, PhotoStore photos, PhotoDesk photoDesk, MeasuringTurns turns, Figures figures, IStringLocalizer<VisitTexts> texts) : PageModel
+    VisitStore visits, VisitDesk desk, PhotoStore photos, PhotoDesk photoDesk, CameraStore cameras, MeasuringTurns turns, Figures figures, IStringLocalizer<VisitTexts> texts) : PageModel
 {
     private readonly Dictionary<string, string?> _texts = [];
 
@@ -71,7 +72,7 @@ internal sealed class VisitModel(
         using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
         if (turn is null)
             return Refuse(id, "tap", Problem.TooManyWaiting("tap").Failure, photo);
-        return ShownMark.Of(photos, photo ?? "", place.At).TryGet(out ShownMark? shown, out failure) ? Show(id, photo, shown) : Refuse(id, "tap", failure, photo);
+        return ShownMark.Of(photos, cameras, photo ?? "", place.At).TryGet(out ShownMark? shown, out failure) ? Show(id, photo, shown) : Refuse(id, "tap", failure, photo);
     }
 
     /// <summary>A photo from a form without scripts: kept and measured, then shown.</summary>

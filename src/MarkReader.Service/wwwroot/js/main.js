@@ -7,6 +7,7 @@ import { VisitPage } from "./visit.js";
 import { connectImport } from "./import.js";
 import { localTimes } from "./times.js";
 import { connectPaths } from "./paths.js";
+import { BoardPhotos } from "./boards.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -23,3 +24,5 @@ connectViews(document);
 localTimes(document);
 const machine = document.querySelector("form#machine");
 if (machine) connectPaths(machine);
+const calibration = document.querySelector("[data-calibration]");
+if (calibration) new BoardPhotos(calibration);

@@ -214,10 +214,10 @@ public sealed class VisitBundleTests : IDisposable
         {
             Database database = _temporary.Open();
             Photos = TemporaryFolder.Photos(database);
-            PhotoDesk = new(Photos);
+            PhotoDesk = new(Photos, new(database, TimeProvider.System));
             Machines = new(database, TimeProvider.System);
             Visits = new(database, TimeProvider.System);
-            Desk = new(Visits, Photos);
+            Desk = new(Visits, Photos, new(database, TimeProvider.System));
             Bundles = new(database, Visits, Photos, PhotoDesk);
         }
 

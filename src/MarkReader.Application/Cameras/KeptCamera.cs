@@ -1,0 +1,45 @@
+using System.Text.Json;
+using MarkReader.Application.Reports;
+using MarkReader.Cameras.Profiles;
+
+namespace MarkReader.Application.Cameras;
+
+/// <summary>A camera that is kept.</summary>
+/// <param name="Id">Counts up; never used twice.</param>
+/// <param name="Version">1 at first; one more with each change.</param>
+/// <param name="Profile">With its name, which no other camera has.</param>
+/// <param name="ReportText">What its calibration said of it (JSON); null for a profile from a file.</param>
+/// <param name="AddedAt">When it came in (UTC, to the millisecond).</param>
+/// <param name="LastUsedAt">When a photo was last measured with it, or null.</param>
+public sealed record KeptCamera(long Id, long Version, CameraProfile Profile, string? ReportText, DateTimeOffset AddedAt, DateTimeOffset? LastUsedAt)
+{
+    public string Name => Profile.Name;
+
+    /// <summary>What its calibration said of it; null for a profile from a file.</summary>
+    public CameraReport? Report => ReportText is null ? null : JsonSerializer.Deserialize<CameraReport>(ReportText, ReportJson.Options);
+}
+
+/// <summary>Which photos are measured with a camera that is kept.</summary>
+public enum CameraUse
+{
+    /// <summary>Those whose files name its camera and lens.</summary>
+    Automatic,
+
+    /// <summary>None: a newer profile of the same lens is used.</summary>
+    Superseded,
+
+    /// <summary>None by itself: its photos' files did not name camera and lens.</summary>
+    Named,
+}
+
+/// <summary>The cameras that are kept.</summary>
+/// <param name="Cameras">Newest first.</param>
+public sealed record KeptCameras(IReadOnlyList<KeptCamera> Cameras)
+{
+    public CameraUse UseOf(KeptCamera camera)
+    {
+        if (!camera.Profile.Traits.Tell)
+            return CameraUse.Named;
+        return Cameras.First(c => c.Profile.Traits.Tell && c.Profile.Traits.SameLens(camera.Profile.Traits)).Id == camera.Id ? CameraUse.Automatic : CameraUse.Superseded;
+    }
+}
