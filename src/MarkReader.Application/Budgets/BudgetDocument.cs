@@ -44,7 +44,7 @@ public static class BudgetDocument
         [.. analysis.Parts.Where(p => p.Share >= 0.001).Select(p => new UncertaintyBar(ExplainedBudget.Name(p.Source), p.Uncertainty, p.Share))],
         analysis.Whole)
     {
-        Style = PictureStyle.Default with { Numbers = RecordPictures.Numbers(format) },
+        Style = PictureStyle.Default with { Numbers = RecordPictures.Numbers(format) with { Fine = l => ExplainedBudget.Fine(format, l) } },
     };
 
     private static DocumentBlock.Table Parts(BudgetAnalysis analysis, RecordFormat format) => new(

@@ -27,6 +27,18 @@ public sealed class AimTests(Photos photos)
     }
 
     [Fact]
+    public async Task The_uncertainty_is_explained_in_words_and_in_a_document()
+    {
+        string folder = Directory.CreateTempSubdirectory("markreader-aim-").FullName, file = Path.Combine(folder, "uncertainty.pdf");
+        string output = (await TheProgram.Run([.. Two, "--path-uncertainty", "5", "--pdf", file])).IsDone().Output;
+
+        Assert.Contains("comes from one part: path lengths.", output, StringComparison.Ordinal);
+        Assert.Contains("One part must shrink to 50 % of its size: path lengths.", output, StringComparison.Ordinal);
+        Assert.Equal("%PDF-"u8, File.ReadAllBytes(file).AsSpan(0, 5));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
     public async Task A_pivot_offset_and_an_incidence_angle_change_the_aim()
     {
         JsonElement aim = (await TheProgram.Run([.. Two, "--pivot-offset", "10", "--pivot-uncertainty", "2", "--incidence", "45", "--json"])).IsDone().Json;

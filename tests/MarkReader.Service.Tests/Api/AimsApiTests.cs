@@ -34,6 +34,24 @@ public sealed class AimsApiTests(Site site) : IClassFixture<Site>
     }
 
     [Fact]
+    public async Task The_uncertainty_of_an_aim_is_explained_on_a_page_and_on_paper()
+    {
+        using HttpResponseMessage sent = await PostAsync(("farPath", 483));
+        long id = (await sent.JsonAsync()).GetProperty("id").GetInt64();
+
+        string page = WebUtility.HtmlDecode(await Client.GetStringAsync($"/results/{id}/budget", Cancellation));
+        Assert.Contains("One part must shrink to 50 % of its size: path lengths.", page, StringComparison.Ordinal);
+        Assert.Contains("measure the path lengths better", page, StringComparison.Ordinal);
+        using HttpResponseMessage paper = await Client.GetAsync($"/api/aims/{id}/budget.pdf?unit=in&paper=letter", Cancellation);
+        Assert.Equal("application/pdf", paper.Content.Headers.ContentType?.MediaType);
+        Assert.StartsWith("%PDF-", await paper.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        using HttpResponseMessage none = await Client.GetAsync("/api/aims/999999/budget.pdf", Cancellation);
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+        using HttpResponseMessage unit = await Client.GetAsync($"/api/aims/{id}/budget.pdf?unit=cm", Cancellation);
+        Assert.Equal(HttpStatusCode.BadRequest, unit.StatusCode);
+    }
+
+    [Fact]
     public async Task The_same_photos_and_numbers_are_one_result()
     {
         using HttpResponseMessage first = await PostAsync(("farPath", 481));

@@ -30,6 +30,9 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
         await page.GetByRole(AriaRole.Link, new() { Name = "Permanent page" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Original photos" })).ToBeVisibleAsync();
         await FitAsync("result");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Explain it" }).TapAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What would halve it" })).ToBeVisibleAsync();
+        await FitAsync("budget");
         await page.GotoAsync("/results");
         await FitAsync("results");
         visit.ShouldBeQuiet();
@@ -91,6 +94,9 @@ public sealed class UseTests(BrowserSite site) : IClassFixture<BrowserSite>
         await CheckAsync("phone");
         await page.GetByRole(AriaRole.Link, new() { Name = "Permanent page" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Original photos" })).ToBeVisibleAsync();
+        await CheckAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Explain it" }).TapAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What would halve it" })).ToBeVisibleAsync();
         await CheckAsync();
         await page.GotoAsync("/results");
         await CheckAsync();
