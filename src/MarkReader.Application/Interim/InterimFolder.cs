@@ -1,0 +1,61 @@
+using System.Security.Cryptography;
+using MarkReader.Application.Measuring;
+using MarkReader.Application.Storage;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.Interim;
+
+/// <summary>Measures the photos of a folder, to be kept or to be compared with what was kept.</summary>
+public static class InterimFolder
+{
+    /// <summary>Most photos of a set.</summary>
+    public const int MostPhotos = 500;
+
+    private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
+
+    /// <param name="progress">Told after each photo how many are done and how many there are.</param>
+    public static Outcome<InterimRecord> Measure(string folder, Action<int, int>? progress = null)
+    {
+        string[] files;
+        try
+        {
+            files = [.. Directory.EnumerateFiles(folder).Where(f => s_endings.Contains(Path.GetExtension(f).ToLowerInvariant())).Order(StringComparer.Ordinal).Take(MostPhotos + 1)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("folder.unreadable", folder), InterimTexts.Get("folder.hint"));
+        }
+
+        if (files.Length is 0 or > MostPhotos)
+            return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("folder.count", folder, MostPhotos), InterimTexts.Get("folder.hint"));
+        Outcome<InterimPhoto>[] photos = PhotoRun.Each(files.Length, i => Photo(files[i]), progress);
+        List<InterimPhoto> measured = [];
+        foreach (Outcome<InterimPhoto> photo in photos)
+        {
+            if (!photo.TryGet(out InterimPhoto? one, out Failure? failure))
+                return failure;
+            measured.Add(one);
+        }
+
+        return new InterimRecord(ProgramVersion.Current, DateTimeOffset.UtcNow, measured);
+    }
+
+    private static Outcome<InterimPhoto> Photo(string file)
+    {
+        byte[] bytes;
+        try
+        {
+            bytes = File.ReadAllBytes(file);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("photo.unreadable", Path.GetFileName(file)), InterimTexts.Get("photo.unreadable.hint"));
+        }
+
+        string digest = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        return PhotoMeasurer.Measure(bytes, new()).TryGet(out PhotoMeasurement? measurement, out Failure? refused)
+            ? new InterimPhoto(Path.GetFileName(file), digest, [.. measurement.Marks.Select(m => m.Centre).OrderBy(m => m.Point.U)], null)
+            : new InterimPhoto(Path.GetFileName(file), digest, [], refused.Code.Name);
+    }
+}
