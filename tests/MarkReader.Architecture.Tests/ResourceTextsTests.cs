@@ -12,6 +12,8 @@ public sealed partial class ResourceTextsTests
     // Names of columns in a table for programs; what a person's browser reads, not the person.
     private static readonly string[] s_forPrograms = ["RecordCsv.cs", "RecordStyle.cs", "SecurityHeaders.cs", "JoinFirst.cs"];
 
+    private static readonly string[] s_kinds = ["*.cs", "*.cshtml"];
+
     public static TheoryData<string> Resources { get; } =
         [.. Directory.EnumerateFiles(s_sources, "*.resx", SearchOption.AllDirectories).Where(IsSource).Where(f => Reader(f) is not null).Select(f => Path.GetRelativePath(s_sources, f)).Order(StringComparer.Ordinal)];
 
@@ -22,7 +24,7 @@ public sealed partial class ResourceTextsTests
         string file = Path.Combine(s_sources, resource), reader = Path.GetFileNameWithoutExtension(file);
         XElement[] data = [.. XDocument.Load(file).Root!.Elements("data")];
         string[] given = [.. data.Select(d => (string)d.Attribute("name")!)];
-        string[] codes = [.. Directory.EnumerateFiles(s_sources, "*.cs", SearchOption.AllDirectories).Where(IsSource).Select(File.ReadAllText)];
+        string[] codes = [.. s_kinds.SelectMany(kind => Directory.EnumerateFiles(s_sources, kind, SearchOption.AllDirectories)).Where(IsSource).Select(File.ReadAllText)];
         HashSet<string> keys = [.. codes.SelectMany(c => Key().Matches(c)).Select(m => m.Groups["key"].Value)];
         string[] prefixes = [.. keys.Where(k => k.EndsWith('.'))];
         string[] named = [.. codes.SelectMany(code => Named().Matches(code).Where(m => IsOf(m.Groups["reader"].Value, code, reader))).Select(m => m.Groups["key"].Value)];

@@ -19,6 +19,7 @@ public static class BudgetDocument
         [
             new DocumentBlock.Banner(DocumentTone.Plain, BudgetTexts.Say("banner", ExplainedBudget.Fine(format, words.Analysis.Whole)), [words.Known]),
             new DocumentBlock.Paragraph(words.Meaning),
+            new DocumentBlock.Paragraph(words.Missing),
             new DocumentBlock.Heading(BudgetTexts.Get("head.dominant")),
             new DocumentBlock.Paragraph(words.Dominant),
             new DocumentBlock.Pictures([new(BudgetTexts.Get("bars.caption"), Bars(words.Analysis, format))]),

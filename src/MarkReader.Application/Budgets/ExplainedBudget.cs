@@ -14,8 +14,9 @@ namespace MarkReader.Application.Budgets;
 /// <param name="Halving">What would halve it.</param>
 /// <param name="Remedies">How the parts that must shrink are made to, one sentence each.</param>
 /// <param name="Idle">What would not help; null when every part counts.</param>
+/// <param name="Missing">What is not in it.</param>
 public sealed record ExplainedBudget(
-    BudgetAnalysis Analysis, string Known, string Meaning, string Dominant, string Adding, string Halving, IReadOnlyList<string> Remedies, string? Idle)
+    BudgetAnalysis Analysis, string Known, string Meaning, string Dominant, string Adding, string Halving, IReadOnlyList<string> Remedies, string? Idle, string Missing)
 {
     /// <summary>Parts that leave this share of the whole when they are gone are not worth the work.</summary>
     private const double Idles = 0.99;
@@ -41,7 +42,8 @@ public sealed record ExplainedBudget(
             BudgetTexts.Get("adding"),
             Halve(analysis, format),
             [.. analysis.Halving.Parts.Select(s => $"{Capital(Name(s))}: {BudgetTexts.Get("less." + s)}")],
-            idle.Length == 0 ? null : BudgetTexts.Say("idle", string.Join("; ", idle), whole));
+            idle.Length == 0 ? null : BudgetTexts.Say("idle", string.Join("; ", idle), whole),
+            string.Join(' ', NotIn(analysis)));
     }
 
     /// <summary>A part's name in a few words.</summary>
@@ -54,6 +56,16 @@ public sealed record ExplainedBudget(
 
     /// <summary>A standard uncertainty with its unit.</summary>
     public static string Fine(RecordFormat format, Length length) => format.WithUnit(length.Millimetres, 4);
+
+    private static IEnumerable<string> NotIn(BudgetAnalysis analysis)
+    {
+        bool Has(UncertaintySource source) => analysis.Parts.Any(p => p.Source == source);
+        yield return BudgetTexts.Get("missing.scatter");
+        if (!Has(UncertaintySource.PrintScale))
+            yield return BudgetTexts.Get("missing.PrintScale");
+        if (!Has(UncertaintySource.Parallax))
+            yield return BudgetTexts.Get("missing.Parallax");
+    }
 
     private static string Halve(BudgetAnalysis analysis, RecordFormat format)
     {

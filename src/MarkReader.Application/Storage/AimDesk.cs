@@ -26,13 +26,21 @@ public sealed class AimDesk(PhotoStore photos, AimStore aims, CameraStore camera
             return failure;
         if (FindAim.Run(originals, inputs.Leg, how).TryGet(out AimFinding? finding, out failure))
         {
-            cameras.Used(finding.NearView?.CameraProfile, finding.FarView.CameraProfile);
-            return aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Report(ReportJson.Write(AimReport.From(finding))), Draw(finding)));
+            string?[] used = [finding.NearView?.CameraProfile, finding.FarView.CameraProfile];
+            cameras.Used(used);
+            // With another profile it is another result: the earlier one stays.
+            return aims.Keep(new(inputs with { Cameras = Named(used, known) }, ProgramVersion.Current, new KeptAnswer.Report(ReportJson.Write(AimReport.From(finding))), Draw(finding)));
         }
 
         return failure.Code.Kind == FailureKind.NotMeasurable
             ? aims.Keep(new(inputs, ProgramVersion.Current, new KeptAnswer.Refusal(failure), null))
             : failure;
+    }
+
+    private static string? Named(string?[] used, MeasureOptions known)
+    {
+        string[] profiles = [.. used.OfType<string>().Distinct().Select(name => $"{name} {known.KnownCameras.Last(p => p.Name == name).Made:O}")];
+        return profiles.Length == 0 ? null : string.Join("; ", profiles);
     }
 
     private Outcome<AimPhotos> Photos(AimInputs inputs)

@@ -96,9 +96,10 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
         LegInput Leg,
         [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CardInput? Card = null,
         [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PixelPoint? NearAt = null,
-        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PixelPoint? FarAt = null)
+        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PixelPoint? FarAt = null,
+        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Cameras = null)
     {
-        public static InputsText Of(AimInputs inputs) => new(inputs.First, inputs.Leg, inputs.Card, inputs.NearAt, inputs.FarAt);
+        public static InputsText Of(AimInputs inputs) => new(inputs.First, inputs.Leg, inputs.Card, inputs.NearAt, inputs.FarAt, inputs.Cameras);
     }
 
     private sealed record Row(
@@ -107,7 +108,7 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
         public KeptAim ToAim()
         {
             InputsText text = JsonSerializer.Deserialize<InputsText>(Inputs, s_json)!;
-            AimInputs inputs = new(NearPhoto, FarPhoto, text.First, text.Leg) { Card = text.Card, NearAt = text.NearAt, FarAt = text.FarAt };
+            AimInputs inputs = new(NearPhoto, FarPhoto, text.First, text.Leg) { Card = text.Card, NearAt = text.NearAt, FarAt = text.FarAt, Cameras = text.Cameras };
             return new(
                 Id,
                 Moment.Parse(FoundAt),

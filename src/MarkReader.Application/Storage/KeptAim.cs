@@ -20,6 +20,9 @@ public sealed record AimInputs(string NearPhoto, string FarPhoto, FirstMark? Fir
     /// <summary>The same of the far mark.</summary>
     public PixelPoint? FarAt { get; init; }
 
+    /// <summary>The camera profiles that the photos were measured with, each by its name and when it was made; null: none.</summary>
+    public string? Cameras { get; init; }
+
     /// <summary>Whether one photo shows both marks.</summary>
     public bool IsOnePhoto => NearPhoto == FarPhoto;
 }

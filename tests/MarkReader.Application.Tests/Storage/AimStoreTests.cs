@@ -58,6 +58,17 @@ public sealed class AimStoreTests : IDisposable
     }
 
     [Fact]
+    public void Another_camera_profile_makes_another_result_and_the_earlier_one_stays()
+    {
+        NewAim plain = Aim(1, 2, 480);
+        NewAim profiled = plain with { Inputs = plain.Inputs with { Cameras = "phone 2026-11-26" }, Answer = new KeptAnswer.Report("""{"ratio":2}""") };
+        KeptAim kept = _aims.Keep(plain).ValueOrThrow().Kept;
+        Assert.True(_aims.Keep(profiled).ValueOrThrow().IsNew);
+        Assert.Equal(kept, _aims.Find(kept.Id).ValueOrThrow());
+        Assert.False(_aims.Keep(profiled).ValueOrThrow().IsNew);
+    }
+
+    [Fact]
     public void Inputs_that_an_earlier_version_wrote_are_read()
     {
         KeptAim kept = _aims.Keep(Aim(1, 2, 480)).ValueOrThrow().Kept;

@@ -106,5 +106,6 @@ export class BoardPhotos {
     what.textContent = `${file.name}: ${sentence(problem.detail)}`;
     line.append(what, sentence(problem.hint ?? ""));
     place.append(line);
+    if (this.status.classList.contains("busy")) this.say("", "");
   }
 }
