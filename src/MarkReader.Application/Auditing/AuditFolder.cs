@@ -11,8 +11,6 @@ public sealed record Audit(IReadOnlyList<AuditedPhoto> Photos, AuditSummary Summ
 /// <summary>Measures every photo of a folder that has a NAME.truth.json beside it, and compares.</summary>
 public static class AuditFolder
 {
-    private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
-
     /// <summary>Photos come in the order of their names; those without a truth file are left out. As many are in work at a time as there are processor cores.</summary>
     /// <param name="camera">The profile of the camera that took all of them; a photo that it does not fit is told as refused.</param>
     /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
@@ -40,7 +38,7 @@ public static class AuditFolder
     {
         string stem = truthPath[..^TruthFile.Ending.Length];
         string truthName = Path.GetFileName(truthPath);
-        if (s_endings.Select(e => stem + e).FirstOrDefault(File.Exists) is not { } photo)
+        if (PhotoNames.Endings.Select(e => stem + e).FirstOrDefault(File.Exists) is not { } photo)
             return new(truthName, null, [], 0, new(AuditFailures.TruthWithoutPhoto, AuditTexts.Word("auditFolder.hasNoPhotoBeside", truthName), AuditTexts.Get("auditFolder.addJpgPngOrWebp")));
         byte[] bytes;
         Truth? truth;

@@ -21,8 +21,6 @@ public sealed record ExplainedBudget(
     /// <summary>Parts that leave this share of the whole when they are gone are not worth the work.</summary>
     private const double Idles = 0.99;
 
-    private const double NormalQuantile95 = 1.959964; // JCGM 100:2008, Table G.2, infinite degrees of freedom
-
     /// <summary>The explanation; null when the report has no budget, as those of earlier versions, or one of a later version.</summary>
     /// <param name="format">How numbers are written.</param>
     public static ExplainedBudget? Of(AimReport report, RecordFormat format)
@@ -76,7 +74,7 @@ public sealed record ExplainedBudget(
             : BudgetTexts.Say("halve.several", string.Join("; ", halving.Parts.Select(Name)), to);
     }
 
-    private static string Half(double variance, RecordFormat format) => format.WithUnit(NormalQuantile95 * Math.Sqrt(variance), 3);
+    private static string Half(double variance, RecordFormat format) => format.WithUnit(Normal95.Factor * Math.Sqrt(variance), 3);
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text.Json;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Storage;
@@ -25,7 +24,7 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
     {
         if (!calibrations.Find(id).TryGet(out KeptCalibration? calibration, out Failure? failure) || !PhotoHeaderReader.Read(bytes).TryGet(out _, out failure))
             return failure;
-        string digest = Convert.ToHexStringLower(SHA256.HashData(bytes.Span));
+        string digest = PhotoFiles.Digest(bytes.Span);
         if (calibration.Photos.FirstOrDefault(p => p.Digest == digest) is { } there)
             return new BoardPhotoReceipt(calibration, there.Number, false);
         if (CalibrationStore.Full(calibration) is { } full)

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Storage;
 using MarkReader.Imaging.Pipeline;
@@ -12,15 +11,13 @@ public static class InterimFolder
     /// <summary>Most photos of a set.</summary>
     public const int MostPhotos = 500;
 
-    private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
-
     /// <param name="progress">Told after each photo how many are done and how many there are.</param>
     public static Outcome<InterimRecord> Measure(string folder, Action<int, int>? progress = null)
     {
         string[] files;
         try
         {
-            files = [.. Directory.EnumerateFiles(folder).Where(f => s_endings.Contains(Path.GetExtension(f).ToLowerInvariant())).Order(StringComparer.Ordinal).Take(MostPhotos + 1)];
+            files = [.. Directory.EnumerateFiles(folder).Where(PhotoNames.IsPhoto).Order(StringComparer.Ordinal).Take(MostPhotos + 1)];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
@@ -53,7 +50,7 @@ public static class InterimFolder
             return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("photo.unreadable", Path.GetFileName(file)), InterimTexts.Get("photo.unreadable.hint"));
         }
 
-        string digest = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        string digest = PhotoFiles.Digest(bytes);
         return PhotoMeasurer.Measure(bytes, new()).TryGet(out PhotoMeasurement? measurement, out Failure? refused)
             ? new InterimPhoto(Path.GetFileName(file), digest, [.. measurement.Marks.Select(m => m.Centre).OrderBy(m => m.Point.U)], null)
             : new InterimPhoto(Path.GetFileName(file), digest, [], refused.Code.Name);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Application.Measuring;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
@@ -7,10 +8,9 @@ namespace MarkReader.Application.Studies;
 /// <summary>Reads a study from photos: FOLDER/operator/photo, all of the same target with several marks.</summary>
 public static class StudyFolder
 {
-    private static string Layout => StudyTexts.Get("studyFolder.makeFolderForEachPerson");
     private const int LongestName = 60;
 
-    private static readonly string[] s_endings = [".jpg", ".jpeg", ".png", ".webp"];
+    private static string Layout => StudyTexts.Get("studyFolder.makeFolderForEachPerson");
 
     /// <summary>The readings; every mark that all photos show is a part.</summary>
     /// <param name="progress">Told after each photo how many are done and how many there are.</param>
@@ -29,7 +29,7 @@ public static class StudyFolder
                let centre = marks.All[m][i].Centre
                select new StudyReading(string.Create(CultureInfo.InvariantCulture, $"{m + 1}"), photos[i].Operator, photos[i].Name, centre.Point, centre.Covariance),
         ];
-        string[] notes = marks.LeftOut.Count == 0 ? [] : [StudyTexts.Say("studyFolder.leftOutSinceSomePhoto", string.Join(" and ", marks.LeftOut.Take(4).Select(Place)), marks.LeftOut.Count > 4 ? StudyTexts.Get("studyFolder.andMore") : "")];
+        string[] notes = marks.LeftOut.Count == 0 ? [] : [StudyTexts.Say("studyFolder.leftOutSinceSomePhoto", string.Join(StudyTexts.Get("studyFolder.and"), marks.LeftOut.Take(4).Select(Place)), marks.LeftOut.Count > 4 ? StudyTexts.Get("studyFolder.andMore") : "")];
         return new StudyReadings(readings, Photos: true, notes);
     }
 
@@ -43,7 +43,7 @@ public static class StudyFolder
             foreach (string of in Directory.EnumerateDirectories(folder).Order(StringComparer.Ordinal))
             {
                 string who = Shown(Path.GetFileName(of));
-                photos.AddRange(Directory.EnumerateFiles(of).Where(f => s_endings.Contains(Path.GetExtension(f).ToLowerInvariant())).Order(StringComparer.Ordinal)
+                photos.AddRange(Directory.EnumerateFiles(of).Where(PhotoNames.IsPhoto).Order(StringComparer.Ordinal)
                     .Take(PhotoSeries.Most + 1).Select(f => new Photo(who, $"{who}/{Shown(Path.GetFileName(f))}", f)));
             }
         }

@@ -11,8 +11,6 @@ namespace MarkReader.CommandLine.Output;
 /// <summary>An aim point for people.</summary>
 internal static class AimText
 {
-    private const double TwoSidedNormal95 = 1.959964; // JCGM 100:2008, Table G.2, infinite degrees of freedom
-
     public static string Of(AimFinding finding)
     {
         AimSolution solution = finding.Solution;
@@ -26,7 +24,7 @@ internal static class AimText
         [
             table.ToString(),
             Words.Region,
-            Say("aim.slopeUMradV", Signed(slope.U), Signed(slope.V), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Uu), 2), Words.Fixed(TwoSidedNormal95 * Math.Sqrt(slope.Covariance.Vv), 2)),
+            Say("aim.slopeUMradV", Signed(slope.U), Signed(slope.V), Words.Fixed(Normal95.Factor * Math.Sqrt(slope.Covariance.Uu), 2), Words.Fixed(Normal95.Factor * Math.Sqrt(slope.Covariance.Vv), 2)),
             Say("aim.theAimPointLies", Words.Fixed(solution.Aim.Point.DistanceTo(finding.Near.Centre.Point), 2), Words.Fixed(solution.Ratio, 3), Words.Fixed(aim.X, 0), Words.Fixed(aim.Y, 0)),
             BudgetText.Of((Get("aim.near"), finding.Near.Budget), (Get("aim.far"), finding.Far.Budget), (Get("aim.aim"), solution.Budget)),
             .. Explained(finding),

@@ -88,8 +88,7 @@ internal static class AimsApi
         [Description("point or comma; without it as the browser's pages show numbers.")] string? @decimal,
         [Description("a4 or letter; a4 without it.")] string? paper)
     {
-        Preferences shown = Preferences.Read(context.Request);
-        if (!RecordFormat.Read(unit ?? (shown.Inches ? "in" : "mm"), @decimal ?? (shown.Comma ? "comma" : "point"), TimeZoneInfo.Utc).TryGet(out RecordFormat? format, out Failure? failure)
+        if (!Preferences.Read(context.Request).FormatOf(unit, @decimal, TimeZoneInfo.Utc).TryGet(out RecordFormat? format, out Failure? failure)
             || !Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out failure)
             || !aims.Find(id).TryGet(out KeptAim? kept, out failure))
             return Problem.From(failure);

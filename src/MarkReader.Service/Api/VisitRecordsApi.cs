@@ -52,8 +52,7 @@ internal static class VisitRecordsApi
     private static async Task<Results<FileContentHttpResult, ProblemHttpResult>> GetAsync(
         HttpContext context, RecordDesk desk, MeasuringTurns turns, long id, RecordFile kind, string? unit, string? separator, string? paper)
     {
-        Preferences shown = Preferences.Read(context.Request);
-        if (!RecordFormat.Read(unit ?? (shown.Inches ? "in" : "mm"), separator ?? (shown.Comma ? "comma" : "point"), TimeZoneInfo.Local).TryGet(out RecordFormat? format, out Failure? failure)
+        if (!Preferences.Read(context.Request).FormatOf(unit, separator, TimeZoneInfo.Local).TryGet(out RecordFormat? format, out Failure? failure)
             || !Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out failure))
             return Problem.From(failure);
         // Photos are decoded for it, as for a measurement.

@@ -1,4 +1,5 @@
 using MarkReader.Application.Records;
+using MarkReader.Quantities;
 
 namespace MarkReader.Service.Display;
 
@@ -16,6 +17,12 @@ public sealed record Preferences(bool Inches, bool Comma)
 
     /// <summary>Numbers of documents as the pages show them, in UTC.</summary>
     internal RecordFormat Format => RecordFormat.Plain with { Unit = Inches ? RecordUnit.Inch : RecordUnit.Millimetre, HasComma = Comma };
+
+    /// <summary>Numbers of a document as a request asks for them, else as the pages show them.</summary>
+    /// <param name="unit">mm or in.</param>
+    /// <param name="separator">point or comma.</param>
+    internal Outcome<RecordFormat> FormatOf(string? unit, string? separator, TimeZoneInfo zone) =>
+        RecordFormat.Read(unit ?? (Inches ? "in" : "mm"), separator ?? (Comma ? "comma" : "point"), zone);
 
     /// <summary>As the browser sends them; millimetres and a point when it sends none.</summary>
     internal static Preferences Read(HttpRequest request) => Named(request.Cookies[Cookie]);

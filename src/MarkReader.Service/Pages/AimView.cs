@@ -10,8 +10,6 @@ namespace MarkReader.Service.Pages;
 /// <summary>A result as the pages show it.</summary>
 public sealed class AimView
 {
-    private const double NormalQuantile95 = 1.959964;
-
     private AimView(KeptAim kept) => Kept = kept;
 
     public KeptAim Kept { get; }
@@ -27,10 +25,10 @@ public sealed class AimView
     public double Distance => Math.Sqrt(Math.Pow(Report!.Aim.U - Report.Far.U, 2) + Math.Pow(Report.Aim.V - Report.Far.V, 2));
 
     /// <summary>Half width of the interval that holds the aim's u with 95 % (k = 1.96), mm.</summary>
-    public double AimU95 => NormalQuantile95 * Math.Sqrt(Report!.Aim.Covariance[0][0]);
+    public double AimU95 => Normal95.Factor * Math.Sqrt(Report!.Aim.Covariance[0][0]);
 
     /// <summary>The same for v.</summary>
-    public double AimV95 => NormalQuantile95 * Math.Sqrt(Report!.Aim.Covariance[1][1]);
+    public double AimV95 => Normal95.Factor * Math.Sqrt(Report!.Aim.Covariance[1][1]);
 
     /// <summary>The region that holds the aim point with 95 %.</summary>
     public Ellipse Region => new Covariance2(Report!.Aim.Covariance[0][0], Report.Aim.Covariance[0][1], Report.Aim.Covariance[1][1]).Ellipse95();

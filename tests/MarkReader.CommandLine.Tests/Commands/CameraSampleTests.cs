@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json;
 using MarkReader.CommandLine.Tests.Support;
 
@@ -7,8 +6,7 @@ namespace MarkReader.CommandLine.Tests.Commands;
 /// <summary>The sample set of fixtures/camera: a board's photos, the camera that took them, and cards of the same camera.</summary>
 public sealed class CameraSampleTests : IDisposable
 {
-    private static readonly string s_samples = Path.Combine(
-        typeof(CameraSampleTests).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "RepositoryRoot").Value!, "fixtures", "camera");
+    private static readonly string s_samples = Fixtures.Folder("camera");
 
     private readonly string _folder = Directory.CreateTempSubdirectory("camera-samples-").FullName;
 

@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json.Nodes;
 using MarkReader.CommandLine.Tests.Support;
 
@@ -6,8 +5,7 @@ namespace MarkReader.CommandLine.Tests.Commands;
 
 public sealed class InterimTests : IDisposable
 {
-    private static readonly string s_fixtures = Path.Combine(
-        typeof(InterimTests).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "RepositoryRoot").Value!, "fixtures", "photos");
+    private static readonly string s_fixtures = Fixtures.Folder("photos");
 
     private readonly string _folder = Directory.CreateTempSubdirectory("interim-").FullName;
 

@@ -11,15 +11,13 @@ namespace MarkReader.Service.Pages.Cameras;
 /// <param name="BendPx">How far the lens moves the corner that it moves most, px.</param>
 public sealed record CameraFigures(double Focal95, double FieldDegrees, double BendPx)
 {
-    private const double NormalQuantile95 = 1.959964;
-
     internal static CameraFigures Of(CameraProfile profile)
     {
         (double width, double height) = (profile.Camera.Photo.Width, profile.Camera.Photo.Height);
         (double side, double focal) = width >= height ? (width, profile.Camera.FocalX) : (height, profile.Camera.FocalY);
         PixelPoint[] corners = [new(0, 0), new(width - 1, 0), new(0, height - 1), new(width - 1, height - 1)];
         return new(
-            NormalQuantile95 * profile.StandardUncertainties[0],
+            Normal95.Factor * profile.StandardUncertainties[0],
             Angle.FromRadians(2 * Math.Atan(side / (2 * focal))).Degrees,
             corners.Select(c => profile.Camera.Ideal(c) - c).Max(d => Math.Sqrt((d.X * d.X) + (d.Y * d.Y))));
     }
