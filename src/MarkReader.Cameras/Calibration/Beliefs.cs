@@ -3,7 +3,7 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>Weak beliefs that keep what the views hardly show from running away: standard deviations about zero (common practice, no source).</summary>
 internal static class Beliefs
 {
-    /// <summary>Growth of black, px: in the photo's middle, and its change from there to a corner.</summary>
+    /// <summary>Growth of black, px: in the photo's middle, and its change from there to a corner or with the edge's direction.</summary>
     private const double Growth = 0.5, GrowthChange = 0.1;
 
     /// <summary>1/σ² of each shared parameter but the focal lengths and the principal point, which have none.</summary>

@@ -8,8 +8,7 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>Fits camera, lens, board and poses to the sightings of all views at once.</summary>
 /// <remarks>
 /// Levenberg–Marquardt on the reduced normal equations; Tukey's biweight by iterated reweighting (Holland and Welsch, Commun. Stat. A6,
-/// 1977), the faults of the printed edges as random effects. The covariance is the larger of the model's and of the one clustered (Liang and
-/// Zeger, Biometrika 73, 1986).
+/// 1977), the faults of the printed edges as random effects. The covariance is the model's, raised by what the sightings' errors have in common.
 /// </remarks>
 internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms terms, bool robust)
 {
@@ -132,7 +131,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return equations;
     }
 
-    private void Gather(double[] all, double[] shared)
+    private void Gather(double[] all, Span<double> shared)
     {
         for (int f = 0; f < shared.Length; f++)
         {
@@ -222,12 +221,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         return new(state, terms, covariance, residuals, _weights);
     }
 
-    /// <summary>For each free parameter the ratio of the clustered to the model's standard uncertainty; never below 1.</summary>
-    /// <remarks>Clustered by place in the photo: what light and lens do to edges is the same in all photos.</remarks>
+    /// <summary>For each free parameter the ratio by which errors that sightings share raise its standard uncertainty; never below 1.</summary>
     private double[] Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, Biweight spread)
     {
-        Dictionary<int, double[]> scores = [];
-        double[] all = new double[Globals.Count], shared = new double[_free.Count], own = new double[SightingRow.OfView];
+        SharedErrors shared = new(inverse, _free.Count, spread.Unit);
+        double[] all = new double[Globals.Count], own = new double[SightingRow.OfView], row = new double[inverse.RowCount];
         for (int i = 0; i < views.Count; i++)
         {
             for (int k = 0; k < residuals[i].Length; k++)
@@ -236,9 +234,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                     continue;
                 BoardSighting s = views[i].Sightings[k];
                 SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], state.FaultOf(s), all, own);
-                Gather(all, shared);
-                double[] row = new double[inverse.RowCount];
-                shared.CopyTo(row, 0);
+                Array.Clear(row);
+                Gather(all, row.AsSpan(0, _free.Count));
                 if (Faults > 0 && s.IsEdge)
                     row[_free.Count + _print.NumberOf(s)] = all[Globals.Spread];
                 for (int f = 0; f < row.Length; f++)
@@ -247,29 +244,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                         row[f] -= carry[i][f, j] * own[j];
                 }
 
-                AddTo(scores, PlaceOf(s.Seen, views[i].Photo), _weights[i][k] * residuals[i][k] / spread.Response, row);
+                shared.Add(i, PlaceOf(s.Seen, views[i].Photo), row, _weights[i][k], residuals[i][k] / spread.Response);
             }
         }
 
-        int n = _free.Count;
-        double[] clustered = new double[n];
-        foreach (double[] score in scores.Values)
-        {
-            Vector<double> moved = inverse * Vector<double>.Build.Dense(score);
-            for (int f = 0; f < n; f++)
-                clustered[f] += Square(moved[f]);
-        }
-
-        double few = scores.Count / Math.Max(1.0, scores.Count - n);
-        return [.. clustered.Select((c, f) => Math.Sqrt(Math.Max(1, few * c / (inverse[f, f] * spread.Unit))))];
-    }
-
-    private static void AddTo(Dictionary<int, double[]> scores, int group, double factor, double[] row)
-    {
-        if (!scores.TryGetValue(group, out double[]? score))
-            scores[group] = score = new double[row.Length];
-        for (int f = 0; f < row.Length; f++)
-            score[f] += factor * row[f];
+        return shared.Inflation();
     }
 
     /// <summary>Which of eight by six fields of the photo.</summary>

@@ -56,7 +56,7 @@ internal static class SightingRow
         view[4] = gy;
         view[5] = gz;
         if (s.IsEdge)
-            residual -= growth.At(s.Seen, view[Growth..]);
+            residual -= growth.At(s.Seen, s.Along, view[Growth..]);
         else
             view[Growth..].Clear();
 

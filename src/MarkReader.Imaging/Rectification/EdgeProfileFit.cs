@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace MarkReader.Imaging.Rectification;
 
 /// <summary>Fits a blurred step a + b·Φ((x − x0)/σ) to a profile, by damped Gauss–Newton.</summary>
@@ -12,22 +14,43 @@ internal static class EdgeProfileFit
     {
         int n = profile.Length;
         double half = step * (n - 1) / 2;
-        int quarter = Math.Max(2, n / 4);
-        double a = Mean(profile[..quarter]);
-        double b = Mean(profile[^quarter..]) - a;
-        double x0 = SteepestPlace(profile, step, half);
-        double sigma = Math.Max(0.7, half / 5);
+        double[] shared = ArrayPool<double>.Shared.Rent(2 * n);
+        try
+        {
+            Span<double> places = shared.AsSpan(0, n), weights = shared.AsSpan(n, n);
+            weights.Fill(1);
+            for (int i = 0; i < n; i++)
+                places[i] = (i * step) - half;
+            int quarter = Math.Max(2, n / 4);
+            double a = Mean(profile[..quarter]);
+            return Fit(places, profile, weights, half, a, Mean(profile[^quarter..]) - a, SteepestPlace(profile, step, half), Math.Max(0.7, half / 5));
+        }
+        finally
+        {
+            ArrayPool<double>.Shared.Return(shared);
+        }
+    }
+
+    /// <summary>The same from means of pixels, from a fit that is near.</summary>
+    /// <param name="places">Distances from the predicted edge, px; towards white.</param>
+    /// <param name="weights">Pixels in each mean.</param>
+    /// <param name="half">Reach of the places, px.</param>
+    public static Result Refine(ReadOnlySpan<double> places, ReadOnlySpan<double> values, ReadOnlySpan<double> weights, double half, Result near) =>
+        Fit(places, values, weights, half, near.White - near.Step, near.Step, near.Place, near.Sigma);
+
+    private static Result Fit(ReadOnlySpan<double> places, ReadOnlySpan<double> values, ReadOnlySpan<double> weights, double half, double a, double b, double x0, double sigma)
+    {
         double lambda = 1e-3;
-        double cost = Cost(profile, step, half, a, b, x0, sigma);
+        double cost = Cost(places, values, weights, a, b, x0, sigma);
         Span<double> normal = stackalloc double[20];
         bool converged = false;
         for (int iteration = 0; iteration < 25 && !converged; iteration++)
         {
-            Accumulate(profile, step, half, a, b, x0, sigma, normal);
+            Accumulate(places, values, weights, a, b, x0, sigma, normal);
             if (!Solve(normal, lambda, out double da, out double db, out double dx, out double ds))
                 break;
             (double a1, double b1, double x1, double s1) = (a + da, b + db, x0 + dx, Math.Clamp(sigma + ds, 0.3, half));
-            double next = Cost(profile, step, half, a1, b1, x1, s1);
+            double next = Cost(places, values, weights, a1, b1, x1, s1);
             if (next <= cost)
             {
                 converged = Math.Abs(x1 - x0) < 2e-4 && cost - next <= 1e-6 * cost;
@@ -43,8 +66,8 @@ internal static class EdgeProfileFit
             }
         }
 
-        Accumulate(profile, step, half, a, b, x0, sigma, normal);
-        double noise = cost / Math.Max(1, n - 4);
+        Accumulate(places, values, weights, a, b, x0, sigma, normal);
+        double noise = cost / Math.Max(1, places.Length - 4);
         double variance = InverseElement(normal) * noise;
         return new(converged && double.IsFinite(variance), x0, variance, sigma, b, a + b);
     }
@@ -74,43 +97,43 @@ internal static class EdgeProfileFit
         return (best * step) - half;
     }
 
-    private static double Cost(ReadOnlySpan<double> profile, double step, double half, double a, double b, double x0, double sigma)
+    private static double Cost(ReadOnlySpan<double> places, ReadOnlySpan<double> values, ReadOnlySpan<double> weights, double a, double b, double x0, double sigma)
     {
         double sum = 0;
-        for (int i = 0; i < profile.Length; i++)
+        for (int i = 0; i < places.Length; i++)
         {
-            double e = profile[i] - a - (b * Normal.Distribution(((i * step) - half - x0) / sigma));
-            sum += e * e;
+            double e = values[i] - a - (b * Normal.Distribution((places[i] - x0) / sigma));
+            sum += weights[i] * e * e;
         }
 
         return sum;
     }
 
     /// <summary>Fills the upper triangle of JᵀJ (10 numbers) and Jᵀe (4 numbers) for (a, b, x0, σ).</summary>
-    private static void Accumulate(ReadOnlySpan<double> profile, double step, double half, double a, double b, double x0, double sigma, Span<double> normal)
+    private static void Accumulate(ReadOnlySpan<double> places, ReadOnlySpan<double> values, ReadOnlySpan<double> weights, double a, double b, double x0, double sigma, Span<double> normal)
     {
         normal.Clear();
-        for (int i = 0; i < profile.Length; i++)
+        for (int i = 0; i < places.Length; i++)
         {
-            double t = ((i * step) - half - x0) / sigma;
+            double t = (places[i] - x0) / sigma, w = weights[i];
             double phi = Normal.Distribution(t);
             double density = Normal.Density(t) / sigma;
-            double e = profile[i] - a - (b * phi);
+            double e = values[i] - a - (b * phi);
             double j2 = phi, j3 = -b * density, j4 = -b * density * t;
-            normal[0] += 1;
-            normal[1] += j2;
-            normal[2] += j3;
-            normal[3] += j4;
-            normal[4] += j2 * j2;
-            normal[5] += j2 * j3;
-            normal[6] += j2 * j4;
-            normal[7] += j3 * j3;
-            normal[8] += j3 * j4;
-            normal[9] += j4 * j4;
-            normal[10] += e;
-            normal[11] += j2 * e;
-            normal[12] += j3 * e;
-            normal[13] += j4 * e;
+            normal[0] += w;
+            normal[1] += w * j2;
+            normal[2] += w * j3;
+            normal[3] += w * j4;
+            normal[4] += w * j2 * j2;
+            normal[5] += w * j2 * j3;
+            normal[6] += w * j2 * j4;
+            normal[7] += w * j3 * j3;
+            normal[8] += w * j3 * j4;
+            normal[9] += w * j4 * j4;
+            normal[10] += w * e;
+            normal[11] += w * j2 * e;
+            normal[12] += w * j3 * e;
+            normal[13] += w * j4 * e;
         }
     }
 

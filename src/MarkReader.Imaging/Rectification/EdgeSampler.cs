@@ -30,11 +30,12 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
 
     /// <param name="view">Where edges are predicted.</param>
     /// <param name="reach">Half width of the search in cells of a marker (at most 0.8).</param>
-    /// <param name="light">The fall of the light, to be taken out; null: none, and profiles may reach into the blur of the next edge.</param>
+    /// <param name="light">The fall of the light, to be taken out, and edges located from the pixels themselves; null: neither, and profiles may reach into the blur of the next edge.</param>
     public List<EdgeMeasurement> Measure(CardView view, double reach, LightField? light = null)
     {
         List<EdgeMeasurement> found = [];
         Span<double> profile = stackalloc double[(4 * MaxHalf) + 1];
+        Span<double> pixels = stackalloc double[PixelProfile.Room(MaxHalf)];
         for (int index = 0; index < _edges.Count; index++)
         {
             PrintedEdge edge = _edges[index];
@@ -47,7 +48,7 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
             for (int s = 0; s < sections; s++)
             {
                 CardPoint middle = edge.From + ((margin + ((s + 0.5) * section)) * unit);
-                if (MeasureSection(view, edge, middle, (section / 2) * unit, index, reach, light, profile) is { } m)
+                if (MeasureSection(view, edge, middle, (section / 2) * unit, index, reach, light, profile, pixels) is { } m)
                     found.Add(m);
             }
         }
@@ -55,7 +56,7 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
         return found;
     }
 
-    private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, LightField? light, Span<double> buffer)
+    private EdgeMeasurement? MeasureSection(CardView view, PrintedEdge edge, CardPoint middle, CardVector halfSection, int index, double reach, LightField? light, Span<double> buffer, Span<double> pixels)
     {
         (PixelVector normal, double across, double halfPx) = view.Across(middle, halfSection, edge.ToWhite);
         double sectionPx = 2 * halfPx;
@@ -78,10 +79,24 @@ internal sealed class EdgeSampler(GreyPhoto photo, IPrint print)
         for (int i = 0; slope != 0 && i < samples; i++)
             profile[i] /= 1 + (slope * ((i * step) - extent));
         EdgeProfileFit.Result fit = EdgeProfileFit.Fit(profile, step);
-        if (!fit.Converged || fit.Step < 0.02 || Math.Abs(fit.Place) > 0.6 * extent || fit.Sigma > 0.8 * extent)
+        if (!Found(fit, extent))
             return null;
+        if (light is not null)
+        {
+            PixelPoint at = view.ToPhoto(middle), one = view.ToPhoto(middle + halfSection), other = view.ToPhoto(middle + (-1 * halfSection));
+            double sagitta = ((((one.X + other.X) / 2) - at.X) * normal.X) + ((((one.Y + other.Y) / 2) - at.Y) * normal.Y);
+            PixelProfile bins = new(pixels);
+            bins.Fill(_pixels, at, halfPx, sagitta, normal, extent);
+            bins.Level(slope);
+            fit = EdgeProfileFit.Refine(bins.Places, bins.Values, bins.Weights, extent, fit);
+            if (!Found(fit, extent))
+                return null;
+        }
+
         return new(middle, normal, fit.Place, fit.Variance + (clipped ? ClippedVariance : 0), fit.White, index);
     }
+
+    private static bool Found(EdgeProfileFit.Result fit, double extent) => fit.Converged && fit.Step >= 0.02 && Math.Abs(fit.Place) <= 0.6 * extent && fit.Sigma <= 0.8 * extent;
 
     private bool Average(CardView view, CardPoint middle, CardVector halfSection, PixelVector normal, double step, int lines, Span<double> profile)
     {
