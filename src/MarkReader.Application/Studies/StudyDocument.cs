@@ -51,7 +51,7 @@ public static class StudyDocument
         VarianceComponent c = study[part];
         return
         [
-            n.Fine(c.StandardDeviation), StudyTexts.Say("studyDocument.to", n.Fine(c.DeviationInterval.Low), n.Fine(c.DeviationInterval.High)),
+            n.Cell(c.StandardDeviation), StudyTexts.Say("studyDocument.to", n.Cell(c.DeviationInterval.Low), n.Cell(c.DeviationInterval.High)),
             StudyWords.Share(study, part) is { } share ? n.Percent(share) : "–", n.Percent(study.OfTolerance(part, width).Percent),
         ];
     }

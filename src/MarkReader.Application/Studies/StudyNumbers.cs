@@ -15,6 +15,9 @@ internal sealed class StudyNumbers(RecordFormat? format)
     /// <summary>A standard deviation of readings, to 0.1 µm.</summary>
     public string Fine(double mm) => _format.Length(mm, 4);
 
+    /// <summary>The same for a narrow column; of inches one decimal less.</summary>
+    public string Cell(double mm) => _format.Unit == RecordUnit.Inch ? Scatter(mm) : Fine(mm);
+
     /// <summary>The scatter of pulses, to 1 µm.</summary>
     public string Scatter(double mm) => _format.Unit == RecordUnit.Inch ? _format.Number(mm / Length.MillimetresPerInch, 5) : _format.Length(mm, 3);
 
@@ -35,5 +38,9 @@ internal sealed class StudyNumbers(RecordFormat? format)
     public string Signs(string text) => _format.HasComma ? text.Replace('.', ',') : text;
 
     public PictureStyle Style(Func<double, string> length) =>
-        PictureStyle.Default with { Numbers = RecordPictures.Numbers(_format) with { Fine = l => length(l.Millimetres) + "\u00a0" + Unit } };
+        PictureStyle.Default with { Numbers = RecordPictures.Numbers(_format) with { Fine = l => length(l.Millimetres) + "\u00a0" + Unit, Round = Step } };
+
+    // Steps of a scale may be as small as the scatter itself.
+    private string Step(Length length) =>
+        Signs((length.Millimetres / (_format.Unit == RecordUnit.Inch ? Length.MillimetresPerInch : 1)).ToString("0.######", CultureInfo.InvariantCulture)) + "\u00a0" + Unit;
 }

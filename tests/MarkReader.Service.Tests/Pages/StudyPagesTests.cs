@@ -25,6 +25,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
         await Expect(page.Locator("#marks-people-error")).ToContainTextAsync("The number of people or phones is 1");
         await Expect(page.Locator("#marks-length")).ToHaveValueAsync("0,5");
+        await page.GetByText("Other numbers of people").TapAsync();
         await CheckAsync(visit, "studies");
         await page.FillAsync("#marks-people", "Anna\nphone 2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
