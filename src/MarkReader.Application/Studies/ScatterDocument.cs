@@ -1,3 +1,4 @@
+using MarkReader.Application.Budgets;
 using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
 using MarkReader.Drawing.Documents;
@@ -21,6 +22,7 @@ public static class ScatterDocument
             Table(s, n),
             new DocumentBlock.Facts([.. Stability(answer, format)]),
             new DocumentBlock.Sentences([.. ScatterWords.Notes(answer, format), ScatterWords.Plan(answer), ScatterWords.FromMemory]),
+            new DocumentBlock.Paragraph(BudgetTexts.Get("cautions"), Small: true),
         ];
         return new(name ?? StudyTexts.Get("scatterDocument.scatterPulses"), StudyTexts.Say("scatterDocument.pulsesAtOneStation", s.Marks.Count), blocks)
         {
