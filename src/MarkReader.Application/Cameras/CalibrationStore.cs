@@ -23,8 +23,10 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     public Outcome<KeptCalibration> Begin(RequestKey? key = null) => database.Run<KeptCalibration>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (key is not null && connection.QueryFirstOrDefault<long?>("SELECT id FROM calibrations WHERE request_key = @Key", key) is { } earlier)
-            return Find(connection, earlier)!;
+        if (!EarlierRow.Find(connection, "calibrations", key).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is { } there)
+            return Find(connection, there)!;
         if (connection.QuerySingle<int>("SELECT count(*) FROM calibrations") >= Most)
             return new Failure(CameraFailures.TooManyCalibrations, KeptCameraTexts.Word("calibration.tooMany", Most), KeptCameraTexts.Get("calibration.tooManyHint"));
         long id = connection.QuerySingle<long>(
@@ -46,15 +48,12 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
     /// <summary>The calibrations, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<CalibrationEntry>> List(long? before, int limit) => database.Run<Page<CalibrationEntry>>(connection =>
     {
-        int size = Page<CalibrationEntry>.Size(limit);
+        PageOrder order = PageOrder.Of(before, limit);
         using SqliteTransaction transaction = connection.BeginTransaction(deferred: true);
-        List<Row> rows = [.. connection.Query<Row>(
-            $"SELECT {Columns} FROM calibrations WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 })];
+        List<Row> rows = [.. connection.Query<Row>($"SELECT {Columns} FROM calibrations WHERE {PageOrder.Clause}", order)];
         Dictionary<long, int> photos = connection.Query<long>("SELECT calibration_id FROM calibration_photos WHERE calibration_id IN @ids", new { ids = rows.Select(r => r.Id) })
             .CountBy(id => id).ToDictionary();
-        CalibrationEntry[] calibrations = [.. rows.Select(row => row.ToEntry(photos.GetValueOrDefault(row.Id)))];
-        return Page<CalibrationEntry>.Of(calibrations, size, calibration => calibration.Id);
+        return order.PageOf(rows.Select(row => row.ToEntry(photos.GetValueOrDefault(row.Id))), calibration => calibration.Id);
     });
 
     /// <summary>Keeps what was measured in a photo, or why nothing was; the same bytes are kept once.</summary>

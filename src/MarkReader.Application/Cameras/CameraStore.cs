@@ -21,8 +21,10 @@ public sealed class CameraStore(Database database, TimeProvider clock)
     public Outcome<KeptCamera> Add(CameraProfile profile, RequestKey? request = null) => database.Run<KeptCamera>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM cameras WHERE request_key = @Key", request) is { } earlier)
-            return earlier.Digest == request.Digest ? Find(connection, earlier.Id) : RequestKey.Reused();
+        if (!EarlierRow.Find(connection, "cameras", request).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is { } there)
+            return Find(connection, there);
         Outcome<KeptCamera> written = Write(connection, null, profile, null, Moment.ToText(clock.GetUtcNow()));
         if (!written.TryGet(out KeptCamera? kept, out _))
             return written;

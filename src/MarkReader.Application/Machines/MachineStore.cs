@@ -20,8 +20,10 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     public Outcome<KeptMachine> Add(MachineDocument document, RequestKey? request = null) => database.Run<KeptMachine>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM machines WHERE request_key = @Key", request) is { } earlier)
-            return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
+        if (!EarlierRow.Find(connection, "machines", request).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is { } there)
+            return Find(connection, there)!;
         if (connection.QuerySingle<int>("SELECT count(*) FROM machines") >= Most)
             return new Failure(MachineFailures.TooMany, MachineTexts.Word("machineStore.machinesKeptAlready", Most), MachineTexts.Get("machineStore.deleteThoseThatNoLonger"));
         long id = connection.QuerySingle<long>(
@@ -57,30 +59,27 @@ public sealed class MachineStore(Database database, TimeProvider clock)
     /// <summary>The machines, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<MachineEntry>> List(long? before, int limit) => database.Run<Page<MachineEntry>>(connection =>
     {
-        int size = Page<MachineEntry>.Size(limit);
-        List<MachineEntry> machines = [.. connection.Query<Row>(
-            $"SELECT {Columns} FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 }).Select(row => row.ToEntry())];
-        return Page<MachineEntry>.Of(machines, size, machine => machine.Id);
+        PageOrder order = PageOrder.Of(before, limit);
+        return order.PageOf(connection.Query<Row>($"SELECT {Columns} FROM machines WHERE {PageOrder.Clause}", order).Select(row => row.ToEntry()), machine => machine.Id);
     });
 
     /// <summary>As <see cref="List"/>, with what a person chooses by.</summary>
     public Outcome<Page<MachineOverview>> Overview(long? before, int limit) => database.Run<Page<MachineOverview>>(connection =>
     {
-        int size = Page<MachineOverview>.Size(limit);
-        List<MachineOverview> machines = [.. connection.Query<Row, string, string?, MachineOverview>(
+        PageOrder order = PageOrder.Of(before, limit);
+        IEnumerable<MachineOverview> machines = connection.Query<Row, string, string?, MachineOverview>(
             $"""
             SELECT {Columns}, document, (SELECT max(begun_at) FROM visits WHERE machine_id = machines.id) AS LastVisitAt
-            FROM machines WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more
+            FROM machines WHERE {PageOrder.Clause}
             """,
             (row, document, last) =>
             {
                 DateTimeOffset? visited = last is null ? null : Moment.Parse(last);
                 return new(row.ToEntry(), BedSize.Of(document), visited) { Reminder = VisitReminder.Of(document, visited) };
             },
-            new { before, more = size + 1 },
-            splitOn: "document,LastVisitAt")];
-        return Page<MachineOverview>.Of(machines, size, machine => machine.Entry.Id);
+            order,
+            splitOn: "document,LastVisitAt");
+        return order.PageOf(machines, machine => machine.Entry.Id);
     });
 
     /// <summary>Puts another document in a machine's place, when its version is the expected one.</summary>

@@ -60,11 +60,8 @@ public sealed class AimStore(Database database, PhotoStore photos, TimeProvider 
     /// <summary>The aims, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<KeptAim>> List(long? before, int limit) => database.Run<Page<KeptAim>>(connection =>
     {
-        int size = Page<KeptAim>.Size(limit);
-        List<KeptAim> aims = [.. connection.Query<Row>(
-            $"SELECT {Columns} FROM aims WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more",
-            new { before, more = size + 1 }).Select(row => row.ToAim())];
-        return Page<KeptAim>.Of(aims, size, aim => aim.Id);
+        PageOrder order = PageOrder.Of(before, limit);
+        return order.PageOf(connection.Query<Row>($"SELECT {Columns} FROM aims WHERE {PageOrder.Clause}", order).Select(row => row.ToAim()), aim => aim.Id);
     });
 
     /// <summary>Removes an aim, and those of its photos to which no other aim refers.</summary>

@@ -19,15 +19,14 @@ public static class RunScatter
     /// <summary>A standard deviation known to about ±25 %.</summary>
     public const double UsualWidth = 0.25;
 
-    // Of a mark's uncertainty this differs from pulse to pulse. The print, the tape's height and what is flat are the same for all, so that they
-    // move all marks alike and must not be taken off; the view only where every mark has its own photo.
-    private static readonly UncertaintySource[] s_ofMark = [UncertaintySource.Noise, UncertaintySource.MarkShape, UncertaintySource.Interpolation];
+    /// <summary>Longest path, mm.</summary>
+    public const double MostPath = 100_000;
 
     /// <param name="width">Wanted half-width of the interval, for the plan.</param>
     public static Outcome<ScatterAnswer> Run(PulseMarks marks, Length? path, double width)
     {
-        if (path is { } p && !(p.Millimetres is > 0 and <= 100_000))
-            return new Failure(StudyInputFailures.LengthInvalid, StudyTexts.Get("runScatter.pathNotAboveAndAt"), StudyTexts.Get("runScatter.giveLengthBeamPathFrom"));
+        if (path is { } p && !(p.Millimetres is > 0 and <= MostPath))
+            return PathWrong();
         if (!PulsePlan.For(width).TryGet(out PulsePlan? plan, out Failure? failure))
             return failure;
         return PulseScatter.Of([.. marks.All.Select(m => m.At)]).TryGet(out PulseScatter? scatter, out failure) ? new ScatterAnswer(marks, scatter, path, plan) : failure;
@@ -41,18 +40,23 @@ public static class RunScatter
             return new Failure(StudyInputFailures.PhotoUnreadable, StudyTexts.Word("runScatter.thereMoreThanPhotos", PhotoSeries.Most), StudyTexts.Get("runScatter.giveFewer"));
         if (!PhotoSeries.Measure(paths, paths, options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out Failure? failure))
             return failure;
-        bool apart = measured.All(m => m.Marks.Count == 1);
+        return FromMarks([.. measured.Select((m, i) => new StudyPhoto("", Path.GetFileName(paths[i]), [.. m.Marks.Select(StudyMark.Of)]))]);
+    }
+
+    /// <summary>The marks of photos that are measured already.</summary>
+    public static PulseMarks FromMarks(IReadOnlyList<StudyPhoto> photos)
+    {
+        // What all marks share moves them alike and must not be taken off; the view only where every mark has its own photo.
+        bool apart = photos.All(p => p.Marks.Count == 1);
         PulseMark[] marks =
         [
-            .. measured.SelectMany((photo, i) => photo.Marks.Select((mark, k) =>
-            {
-                Covariance2 own = mark.Budget.Where(c => s_ofMark.Contains(c.Source) || (apart && c.Source == UncertaintySource.CardView))
-                    .Select(c => c.Covariance).Aggregate(Covariance2.Isotropic(0), (a, b) => a + b);
-                string name = Path.GetFileName(paths[i]);
-                return new PulseMark(photo.Marks.Count == 1 ? name : StudyTexts.Say("runScatter.mark", name, k + 1), new(mark.Centre.Point, own));
-            })),
+            .. photos.SelectMany(photo => photo.Marks.Select((mark, k) => new PulseMark(
+                photo.Marks.Count == 1 ? photo.Name : StudyTexts.Say("runScatter.mark", photo.Name, k + 1), new(mark.At.Point, apart ? mark.Own + mark.View : mark.Own)))),
         ];
-        string[] notes = measured.Count > 1 && !apart ? [StudyTexts.Get("runScatter.photosWithSeveralMarksEvery")] : [];
+        string[] notes = photos.Count > 1 && !apart ? [StudyTexts.Get("runScatter.photosWithSeveralMarksEvery")] : [];
         return new PulseMarks(marks, IsStated: true, notes);
     }
+
+    internal static Failure PathWrong() =>
+        new(StudyInputFailures.LengthInvalid, StudyTexts.Word("runScatter.pathNotAboveAndAt", new SaidLength(MostPath)), StudyTexts.Word("runScatter.giveLengthBeamPathFrom", Wording.Unit));
 }

@@ -36,10 +36,13 @@ public sealed record StudyAnswer(StudyRequest Request, StudyAxis U, StudyAxis V,
 /// <summary>A repeatability and reproducibility study of marks: u and v apart, since a gauge may be worse along one of them.</summary>
 public static class RunStudy
 {
+    /// <summary>Largest tolerance, mm.</summary>
+    public const double MostTolerance = 100;
+
     public static Outcome<StudyAnswer> Run(StudyRequest request)
     {
-        if (!(request.Tolerance.Millimetres is > 0 and <= 100))
-            return new Failure(StudyInputFailures.LengthInvalid, StudyTexts.Get("runStudy.toleranceNotAboveAndAt"), StudyTexts.Get("runStudy.giveLargestDistanceMarkFrom"));
+        if (!(request.Tolerance.Millimetres is > 0 and <= MostTolerance))
+            return ToleranceWrong();
         if (!Axis(request, "u", r => r.At.U, c => c.Uu).TryGet(out StudyAxis? u, out Failure? failure) || !Axis(request, "v", r => r.At.V, c => c.Vv).TryGet(out StudyAxis? v, out failure))
             return failure;
         GaugeStudy worse = u.Study[StudyPart.Gauge].Variance >= v.Study[StudyPart.Gauge].Variance ? u.Study : v.Study;
@@ -47,6 +50,9 @@ public static class RunStudy
             return failure;
         return new StudyAnswer(request, u, v, plan);
     }
+
+    internal static Failure ToleranceWrong() =>
+        new(StudyInputFailures.LengthInvalid, StudyTexts.Word("runStudy.toleranceNotAboveAndAt", new SaidLength(MostTolerance)), StudyTexts.Word("runStudy.giveLargestDistanceMarkFrom", new SaidLength(StudyRequest.UsualTolerance.Millimetres)));
 
     private static Outcome<StudyAxis> Axis(StudyRequest request, string name, Func<StudyReading, double> value, Func<Covariance2, double> variance)
     {

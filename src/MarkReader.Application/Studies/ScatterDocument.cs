@@ -1,6 +1,7 @@
+using MarkReader.Application.Budgets;
+using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
 using MarkReader.Drawing.Documents;
-using MarkReader.Drawing.Studies;
 using MarkReader.Metrology.Studies;
 using MarkReader.Quantities;
 
@@ -9,18 +10,21 @@ namespace MarkReader.Application.Studies;
 /// <summary>The scatter of pulses as a document of one page.</summary>
 public static class ScatterDocument
 {
-    public static SheetDocument Of(ScatterAnswer answer, DateTimeOffset written)
+    /// <param name="name">What the study is called; null for none.</param>
+    public static SheetDocument Of(ScatterAnswer answer, DateTimeOffset written, RecordFormat? format = null, string? name = null)
     {
+        StudyNumbers n = new(format);
         PulseScatter s = answer.Scatter;
         List<DocumentBlock> blocks =
         [
-            new DocumentBlock.Banner(DocumentTone.Plain, ScatterWords.Line(answer), [ScatterWords.Result(answer), StudyTexts.Get("scatterDocument.thisLineGoesIntoMachine")]),
-            new DocumentBlock.Pictures([Cloud(answer), Bars(answer)]),
-            Table(s),
-            new DocumentBlock.Facts([.. Stability(answer)]),
-            new DocumentBlock.Sentences([.. ScatterWords.Notes(answer), ScatterWords.Plan(answer), ScatterWords.FromMemory]),
+            new DocumentBlock.Banner(DocumentTone.Plain, ScatterWords.Line(answer), [ScatterWords.Result(answer, format), StudyTexts.Get("scatterDocument.thisLineGoesIntoMachine")]),
+            new DocumentBlock.Pictures([.. StudyPictures.Of(answer, format).Select(p => new DocumentPicture(p.Caption, p.Drawing))]),
+            Table(s, n),
+            new DocumentBlock.Facts([.. Stability(answer, format)]),
+            new DocumentBlock.Sentences([.. ScatterWords.Notes(answer, format), ScatterWords.Plan(answer), ScatterWords.FromMemory]),
+            new DocumentBlock.Paragraph(BudgetTexts.Get("cautions"), Small: true),
         ];
-        return new(StudyTexts.Get("scatterDocument.scatterPulses"), StudyTexts.Say("scatterDocument.pulsesAtOneStation", s.Marks.Count), blocks)
+        return new(name ?? StudyTexts.Get("scatterDocument.scatterPulses"), StudyTexts.Say("scatterDocument.pulsesAtOneStation", s.Marks.Count), blocks)
         {
             Subject = StudyTexts.Get("scatterDocument.scatterPulses"),
             Foot = $"MarkReader {ProgramVersion.Current}",
@@ -29,47 +33,26 @@ public static class ScatterDocument
     }
 
     /// <summary>Names and values of the stability figures.</summary>
-    public static IEnumerable<DocumentFact> Stability(ScatterAnswer answer)
+    public static IEnumerable<DocumentFact> Stability(ScatterAnswer answer, RecordFormat? format = null)
     {
+        StudyNumbers n = new(format);
         PulseScatter s = answer.Scatter;
-        yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", ScatterWords.Mm(s.Principal.SemiMajor), ScatterWords.Mm(s.Principal.SemiMinor), s.Principal.Direction.Degrees));
-        yield return new(StudyTexts.Get("scatterDocument.positionalStability"), StudyTexts.Say("scatterDocument.uMmVMmBoth", ScatterWords.Mm(s.PositionalStabilityU.Millimetres), ScatterWords.Mm(s.PositionalStabilityV.Millimetres), ScatterWords.Mm(s.PositionalStability.Millimetres)));
+        yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", n.Scatter(s.Principal.SemiMajor), n.Scatter(s.Principal.SemiMinor), s.Principal.Direction.Degrees, n.Unit));
+        yield return new(StudyTexts.Get("scatterDocument.positionalStability"), StudyTexts.Say("scatterDocument.uMmVMmBoth", n.Scatter(s.PositionalStabilityU.Millimetres), n.Scatter(s.PositionalStabilityV.Millimetres), n.Scatter(s.PositionalStability.Millimetres), n.Unit));
         if (answer.Path is { } path)
         {
             (Angle u, Angle v) = s.AngularStability(path);
-            yield return new(StudyTexts.Get("scatterDocument.angularStability"), StudyTexts.Say("scatterDocument.uMradVMradOver", u.Milliradians, v.Milliradians, path.Millimetres));
+            yield return new(StudyTexts.Get("scatterDocument.angularStability"), StudyTexts.Say("scatterDocument.uMradVMradOver", n.Number(u.Milliradians, 3), n.Number(v.Milliradians, 3), n.Short(path.Millimetres), n.Unit));
         }
     }
 
-    private static DocumentPicture Cloud(ScatterAnswer answer)
-    {
-        PulseScatter s = answer.Scatter;
-        CardVector[] all = [.. s.Marks.Select(m => m.Point - s.Mean)];
-        return new(StudyTexts.Get("scatterDocument.marksFromTheirMean"), new ReadingCloud(StudyTexts.Get("scatterDocument.marks"), [new(StudyTexts.Get("scatterDocument.mark"), all)])
-        {
-            Region = s.Observed.Ellipse95(),
-            RegionName = StudyTexts.Get("scatterDocument.holds"),
-            Odd = s.Outlier is { StandsOut: true } o ? all[o.Index] : null,
-            OddName = StudyTexts.Get("scatterDocument.standsOut"),
-        });
-    }
-
-    private static DocumentPicture Bars(ScatterAnswer answer)
-    {
-        static ComponentBar Bar(string name, AxisScatter s, bool sum) => new(name, Mm(s.Corrected), Mm(s.CorrectedInterval.Low), Mm(s.CorrectedInterval.High), sum);
-        PulseScatter p = answer.Scatter;
-        return new(StudyTexts.Get("scatterDocument.barsStandardDeviationMarkPhotos"), new ComponentBars(StudyTexts.Get("scatterDocument.scatter"), [Bar(StudyTexts.Get("scatterDocument.alongU"), p.U, false), Bar(StudyTexts.Get("scatterDocument.alongV"), p.V, false), Bar(StudyTexts.Get("scatterDocument.eitherAxisBothTogether"), p.Component, true)]));
-    }
-
-    private static DocumentBlock.Table Table(PulseScatter s) => new(
+    private static DocumentBlock.Table Table(PulseScatter s, StudyNumbers n) => new(
         "",
-        [new(StudyTexts.Get("scatterDocument.axis"), Wraps: true), Number(StudyTexts.Get("scatterDocument.asObserved")), Number(StudyTexts.Get("scatterDocument.from")), Number(StudyTexts.Get("scatterDocument.to")), Number(StudyTexts.Get("scatterDocument.corrected")), Number(StudyTexts.Get("scatterDocument.from")), Number(StudyTexts.Get("scatterDocument.to"))],
-        [Row("u", s.U), Row("v", s.V), Row(StudyTexts.Get("scatterDocument.eitherBothTogether"), s.Component)]);
+        [new(StudyTexts.Get("scatterDocument.axis"), Wraps: true), Number(StudyTexts.Get("scatterDocument.asObserved"), n), Number(StudyTexts.Get("scatterDocument.from"), n), Number(StudyTexts.Get("scatterDocument.to"), n), Number(StudyTexts.Get("scatterDocument.corrected"), n), Number(StudyTexts.Get("scatterDocument.from"), n), Number(StudyTexts.Get("scatterDocument.to"), n)],
+        [Row("u", s.U, n), Row("v", s.V, n), Row(StudyTexts.Get("scatterDocument.eitherBothTogether"), s.Component, n)]);
 
-    private static TableRow Row(string name, AxisScatter s) => new(
-        [name, ScatterWords.Mm(s.Observed), ScatterWords.Mm(s.Interval.Low), ScatterWords.Mm(s.Interval.High), ScatterWords.Mm(s.Corrected), ScatterWords.Mm(s.CorrectedInterval.Low), ScatterWords.Mm(s.CorrectedInterval.High)]);
+    private static TableRow Row(string name, AxisScatter s, StudyNumbers n) => new(
+        [name, n.Scatter(s.Observed), n.Scatter(s.Interval.Low), n.Scatter(s.Interval.High), n.Scatter(s.Corrected), n.Scatter(s.CorrectedInterval.Low), n.Scatter(s.CorrectedInterval.High)]);
 
-    private static TableColumn Number(string heading) => new(heading, "mm", IsNumber: true);
-
-    private static Length Mm(double value) => Length.FromMillimetres(value);
+    private static TableColumn Number(string heading, StudyNumbers n) => new(heading, n.Unit, IsNumber: true);
 }

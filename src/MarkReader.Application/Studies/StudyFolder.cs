@@ -1,4 +1,3 @@
-using System.Globalization;
 using MarkReader.Application.Measuring;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
@@ -20,17 +19,7 @@ public static class StudyFolder
             return failure;
         if (!PhotoSeries.Measure([.. photos.Select(p => p.Path)], [.. photos.Select(p => p.Name)], options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out failure))
             return failure;
-        if (!SharedMarks.Of([.. measured.Select(m => m.Marks)]).TryGet(out SharedMarks? marks, out failure))
-            return failure;
-        StudyReading[] readings =
-        [
-            .. from i in Enumerable.Range(0, photos.Count)
-               from m in Enumerable.Range(0, marks.All.Count)
-               let centre = marks.All[m][i].Centre
-               select new StudyReading(string.Create(CultureInfo.InvariantCulture, $"{m + 1}"), photos[i].Operator, photos[i].Name, centre.Point, centre.Covariance),
-        ];
-        string[] notes = marks.LeftOut.Count == 0 ? [] : [StudyTexts.Say("studyFolder.leftOutSinceSomePhoto", string.Join(StudyTexts.Get("studyFolder.and"), marks.LeftOut.Take(4).Select(Place)), marks.LeftOut.Count > 4 ? StudyTexts.Get("studyFolder.andMore") : "")];
-        return new StudyReadings(readings, Photos: true, notes);
+        return StudyReadings.Of([.. measured.Select((m, i) => new StudyPhoto(photos[i].Operator, photos[i].Name, [.. m.Marks.Select(StudyMark.Of)]))]);
     }
 
     private static Outcome<IReadOnlyList<Photo>> Find(string folder)
@@ -62,8 +51,6 @@ public static class StudyFolder
             return new Failure(Metrology.Studies.StudyFailures.Unbalanced, StudyTexts.Word("studyFolder.hasPhotosAnd", people[0].Key, people[0].Count(), odd.Key, odd.Count()), StudyTexts.Get("studyFolder.giveEveryoneEquallyManyPhotos"));
         return people[0].Count() >= 2 ? photos : new Failure(Metrology.Studies.StudyFailures.TooSmall, StudyTexts.Get("studyFolder.everyoneHasOnePhotoOnly"), StudyTexts.Get("studyFolder.letEveryoneTakeAtLeast"));
     }
-
-    private static string Place(CardPoint p) => StudyTexts.Say("studyFolder.markAtUVMm", p.U, p.V);
 
     // File names may hold anything.
     private static string Shown(string name) => string.Concat(name.Select(c => char.IsControl(c) ? '?' : c).Take(LongestName));

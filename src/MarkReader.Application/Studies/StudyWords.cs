@@ -1,5 +1,7 @@
 using System.Globalization;
+using MarkReader.Application.Records;
 using MarkReader.Metrology.Studies;
+using MarkReader.Quantities;
 
 namespace MarkReader.Application.Studies;
 
@@ -17,12 +19,13 @@ public static class StudyWords
     }
 
     /// <summary>The gauge of the worse axis against the tolerance.</summary>
-    public static string Result(StudyAnswer answer)
+    public static string Result(StudyAnswer answer, RecordFormat? format = null)
     {
+        StudyNumbers n = new(format);
         StudyAxis worse = answer.Worse;
         VarianceComponent gauge = worse.Study[StudyPart.Gauge];
         (double percent, Metrology.MonteCarlo.Interval interval) = worse.Study.OfTolerance(StudyPart.Gauge, FullWidth(answer));
-        return StudyTexts.Say("studyWords.alongWorseAxisReadingHas", worse.Axis, Mm(gauge.StandardDeviation), Interval(gauge), Percent(percent), Percent(interval.Low), Percent(interval.High), Short(FullWidth(answer)));
+        return StudyTexts.Say("studyWords.alongWorseAxisReadingHas", worse.Axis, n.Fine(gauge.StandardDeviation), Interval(gauge, n), n.Percent(percent), n.Percent(interval.Low), n.Percent(interval.High), n.Short(FullWidth(answer)), n.Unit);
     }
 
     public static string Word(StudyAnswer answer) => Verdict(answer) switch
@@ -50,11 +53,12 @@ public static class StudyWords
     }
 
     /// <summary>What the scatter says of the uncertainty that the program stated; null when none was stated.</summary>
-    public static string? Stated(StudyAxis axis)
+    public static string? Stated(StudyAxis axis, RecordFormat? format = null)
     {
         if (axis is not { Repeatability: { } repeat, Gauge: { } gauge })
             return null;
-        string ratios = StudyTexts.Say("studyWords.alongStatedMmRepeatabilityWhole", axis.Axis, Mm(repeat.Stated), Ratio(repeat), Ratio(gauge));
+        StudyNumbers n = new(format);
+        string ratios = StudyTexts.Say("studyWords.alongStatedMmRepeatabilityWhole", axis.Axis, n.Fine(repeat.Stated), Ratio(repeat, n), Ratio(gauge, n), n.Unit);
         // The repeatability's interval is the shorter one: it may show what the gauge's hides.
         return ratios + (repeat.Verdict == StatedVerdict.TooSmall || gauge.Verdict == StatedVerdict.TooSmall
             ? StudyTexts.Get("studyWords.readingsScatterMoreThanWas")
@@ -72,16 +76,17 @@ public static class StudyWords
         : null;
 
     /// <summary>What was done with the numbers.</summary>
-    public static IEnumerable<string> Notes(StudyAnswer answer)
+    public static IEnumerable<string> Notes(StudyAnswer answer, RecordFormat? format = null)
     {
-        foreach (string note in answer.Request.Readings.Notes)
-            yield return note;
+        StudyNumbers n = new(format);
+        foreach (Wording note in answer.Request.Readings.Notes)
+            yield return n.Said(note);
         foreach (StudyAxis axis in answer.Axes)
         {
             GaugeStudy study = axis.Study;
             AnovaTest? test = study.Rows.First(r => r.Source == AnovaSource.Interaction).Test;
             if (study.IsPooled)
-                yield return StudyTexts.Say("studyWords.interactionPooledWithRepeatabilityP", axis.Axis, P(test!.Probability), Short(study.Options.PoolAbove));
+                yield return StudyTexts.Say("studyWords.interactionPooledWithRepeatabilityP", axis.Axis, n.P(test!.Probability), n.Plain(study.Options.PoolAbove));
             string[] negative = [.. study.Components.Values.Where(c => c.WasNegative).Select(c => Name(c.Part, answer.Request.Readings.Photos))];
             if (negative.Length > 0)
                 yield return StudyTexts.Say("studyWords.estimatedBelowZeroAndSet", axis.Axis, string.Join(", ", negative));
@@ -141,11 +146,9 @@ public static class StudyWords
 
     public static string Percent(double percent) => percent.ToString(percent < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    private static string Interval(VarianceComponent c) => StudyTexts.Say("studyWords.to", Mm(c.DeviationInterval.Low), Mm(c.DeviationInterval.High));
+    private static string Interval(VarianceComponent c, StudyNumbers n) => StudyTexts.Say("studyWords.to", n.Fine(c.DeviationInterval.Low), n.Fine(c.DeviationInterval.High));
 
-    private static string Ratio(StatedComparison c) => StudyTexts.Say("studyWords.to2", c.Ratio, c.Interval.Low, c.Interval.High);
-
-    private static string Short(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Ratio(StatedComparison c, StudyNumbers n) => StudyTexts.Say("studyWords.to2", n.Number(c.Ratio, 2), n.Number(c.Interval.Low, 2), n.Number(c.Interval.High, 2));
 }
 
 /// <summary>Whether a gauge fits a tolerance.</summary>

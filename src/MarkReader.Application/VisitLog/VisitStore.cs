@@ -22,11 +22,13 @@ public sealed class VisitStore(Database database, TimeProvider clock)
     public Outcome<KeptVisit> Begin(VisitBeginning beginning, RequestKey? request = null) => database.Run<KeptVisit>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM visits WHERE request_key = @Key", request) is { } earlier)
-            return earlier.Digest == request.Digest ? Find(connection, earlier.Id)! : RequestKey.Reused();
+        if (!EarlierRow.Find(connection, "visits", request).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is { } there)
+            return Find(connection, there)!;
         if (connection.QuerySingle<int>("SELECT count(*) FROM visits") >= Most)
             return VisitLogFailures.Full();
-        if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out Failure? failure))
+        if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out failure))
             return failure;
         string? practice = beginning.Practice is { } wanted ? JsonSerializer.Serialize(wanted, ReportJson.Options) : null;
         long id = connection.QuerySingle<long>(
@@ -52,11 +54,10 @@ public sealed class VisitStore(Database database, TimeProvider clock)
     /// <param name="machine">Only those that were begun with this machine; null for all.</param>
     public Outcome<Page<VisitEntry>> List(long? before, int limit, long? machine = null) => database.Run<Page<VisitEntry>>(connection =>
     {
-        int size = Page<VisitEntry>.Size(limit);
-        List<VisitEntry> visits = [.. connection.Query<Row>(
-            $"SELECT {Columns} FROM visits WHERE (@before IS NULL OR id < @before) AND (@machine IS NULL OR machine_id = @machine) ORDER BY id DESC LIMIT @more",
-            new { before, machine, more = size + 1 }).Select(row => row.ToEntry())];
-        return Page<VisitEntry>.Of(visits, size, visit => visit.Id);
+        PageOrder order = PageOrder.Of(before, limit);
+        IEnumerable<Row> rows = connection.Query<Row>(
+            $"SELECT {Columns} FROM visits WHERE (@machine IS NULL OR machine_id = @machine) AND {PageOrder.Clause}", new { machine, order.Before, order.More });
+        return order.PageOf(rows.Select(row => row.ToEntry()), visit => visit.Id);
     });
 
     /// <summary>Changes the note and who does the work, when the visit's version is the expected one.</summary>

@@ -11,7 +11,7 @@ internal static class StudyText
         IReadOnlyList<string>[] parts =
         [
             [StudyWords.Extent(answer)],
-            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(StudyWords.Stated).Append(Suspect(answer)).OfType<string>()],
+            [$"{StudyWords.Word(answer)}. {StudyWords.Claim(answer)}", StudyWords.Result(answer), .. answer.Axes.Select(a => StudyWords.Stated(a)).Append(Suspect(answer)).OfType<string>()],
             .. answer.Axes.Select(axis => Components(axis, answer)),
             [OutputTexts.Get("studyText.gaugePartGaugeVarianceTolerance")],
             .. details ? answer.Axes.Select(Anova) : [],

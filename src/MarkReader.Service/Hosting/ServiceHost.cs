@@ -5,6 +5,7 @@ using MarkReader.Application.History;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
+using MarkReader.Application.Studies;
 using MarkReader.Application.VisitLog;
 using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Service.Api;
@@ -62,6 +63,9 @@ internal static class ServiceHost
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
         services.AddSingleton<VisitStandings>();
+        services.AddSingleton<StudyStore>();
+        services.AddSingleton<StudyDesk>();
+        services.AddSingleton<ScatterEntry>();
         services.AddSingleton<PhotoDesk>();
         services.AddSingleton<RecordDesk>();
         services.AddSingleton<BundleDesk>();
@@ -116,6 +120,8 @@ internal static class ServiceHost
         app.MapMachineHistory();
         app.MapCalibrations();
         app.MapCameras();
+        app.MapStudies();
+        app.MapStudyResults();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();

@@ -2,6 +2,7 @@ using MarkReader.Application.Cameras;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
+using MarkReader.Application.Studies;
 using MarkReader.Application.VisitLog;
 using MarkReader.Application.VisitLog.Bundles;
 using MarkReader.Imaging.Photos;
@@ -32,6 +33,10 @@ internal static class ProblemMap
         [CameraFailures.TooManyPhotos] = StatusCodes.Status409Conflict,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,
+        [StudyInputFailures.TooMany] = StatusCodes.Status409Conflict,
+        [StudyInputFailures.PhotosEnough] = StatusCodes.Status409Conflict,
+        [StudyInputFailures.PhotoTwice] = StatusCodes.Status409Conflict,
+        [StudyInputFailures.Conflict] = StatusCodes.Status409Conflict,
         [StorageFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
         [PractisingFailures.NotPractice] = StatusCodes.Status409Conflict,
         [PractisingFailures.NoPulseNow] = StatusCodes.Status409Conflict,

@@ -11,6 +11,12 @@ internal static class JsonBody
     {
         if (!request.HasJsonContentType())
             return new Failure(ServiceFailures.MediaTypeNotTaken, ServiceTexts.Get("jsonBody.requestDoesNotSayThat"), ServiceTexts.Get("jsonBody.sendWithContentTypeApplication"));
+        return await BytesAsync(request, most);
+    }
+
+    /// <summary>The same of any kind of body.</summary>
+    internal static async Task<Outcome<byte[]>> BytesAsync(HttpRequest request, int most)
+    {
         if (request.ContentLength > most)
             return TooLarge(most);
         try

@@ -1,4 +1,5 @@
 using MarkReader.Application.Aiming;
+using MarkReader.Application.Studies;
 
 namespace MarkReader.Service.Api.Answers;
 
@@ -14,6 +15,48 @@ internal sealed class BoardUpload
 {
     /// <summary>A JPEG, PNG or WebP file as the camera stored it, at most 40 MB.</summary>
     public required IFormFile Photo { get; init; }
+}
+
+/// <summary>The form that sends one photo of a study.</summary>
+internal sealed class StudyUpload
+{
+    /// <summary>A JPEG, PNG or WebP file with the whole card in view, at most 40 MB.</summary>
+    public required IFormFile Photo { get; init; }
+
+    /// <summary>Who took it, or with which phone, as the plan names them; left out for pulses.</summary>
+    public string? Person { get; init; }
+}
+
+/// <summary>A study's plan.</summary>
+internal sealed class StudyToBegin
+{
+    /// <summary>marks or pulses.</summary>
+    public required StudyKind Kind { get; init; }
+
+    /// <summary>Its name, 1 to 80 signs.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Of marks: largest distance of a mark from where it should be, mm; 0.5 unless said otherwise.</summary>
+    public double? Tolerance { get; init; }
+
+    /// <summary>Of marks: names of the people or phones, two to twelve.</summary>
+    public IReadOnlyList<string>? People { get; init; }
+
+    /// <summary>Of marks: photos that each of them takes, two to twenty.</summary>
+    public int? PhotosEach { get; init; }
+
+    /// <summary>Of pulses: beam path from the source mirror to the station, mm; without it no angles are worked out.</summary>
+    public double? Path { get; init; }
+
+    /// <summary>Of pulses: how many are to be fired, 3 to 100.</summary>
+    public int? Pulses { get; init; }
+}
+
+/// <summary>A machine that takes a study's scatter.</summary>
+internal sealed class MachineToEnter
+{
+    /// <summary>The machine's number.</summary>
+    public required long Machine { get; init; }
 }
 
 /// <summary>What names a camera.</summary>

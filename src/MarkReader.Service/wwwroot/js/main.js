@@ -7,7 +7,8 @@ import { VisitPage } from "./visit.js";
 import { connectImport } from "./import.js";
 import { localTimes } from "./times.js";
 import { connectPaths } from "./paths.js";
-import { BoardPhotos } from "./boards.js";
+import { connectBoards } from "./boards.js";
+import { connectStudy } from "./studies.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -25,4 +26,6 @@ localTimes(document);
 const machine = document.querySelector("form#machine");
 if (machine) connectPaths(machine);
 const calibration = document.querySelector("[data-calibration]");
-if (calibration) new BoardPhotos(calibration);
+if (calibration) connectBoards(calibration);
+const study = document.querySelector("[data-study]");
+if (study) connectStudy(study);

@@ -1,0 +1,156 @@
+using System.Text.RegularExpressions;
+using MarkReader.Service.Tests.Support;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace MarkReader.Service.Tests.Pages;
+
+/// <summary>The studies' pages in a browser: from the plan to the result on paper.</summary>
+public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSite>
+{
+    private const int Patience = 60_000;
+
+    [Fact]
+    public async Task Two_people_photograph_a_target_and_get_the_study_on_paper()
+    {
+        await using Visit visit = await site.PhoneAsync();
+        IPage page = visit.Page;
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Contentinfo).GetByRole(AriaRole.Link, new() { Name = "Studies" }).TapAsync();
+        await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync("For the gauge to ±50 % at 95 %");
+        await page.FillAsync("#marks-name", "tape of leg 1");
+        await page.FillAsync("#marks-people", "Anna");
+        await page.FillAsync("#marks-count", "2");
+        await page.FillAsync("#marks-length", "0,5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
+        await Expect(page.Locator("#marks-people-error")).ToContainTextAsync("The number of people or phones is 1");
+        await Expect(page.Locator("#marks-length")).ToHaveValueAsync("0,5");
+        await page.GetByText("Other numbers of people").TapAsync();
+        await CheckAsync(visit, "studies");
+        await page.FillAsync("#marks-people", "Anna\nphone 2");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
+
+        await Expect(page.Locator("#next")).ToHaveTextAsync("Next: Anna, photos still missing: 2");
+        await Expect(page.Locator("#result")).ToContainTextAsync("equally many photos");
+        await CheckAsync(visit, "study-begun");
+        await ChooseAsync(page, 0, StudyPhotos.Pulses[0]);
+        await Expect(page.Locator("#photos-status")).ToHaveTextAsync("Photo 1 is not used.", new() { Timeout = Patience });
+        await Expect(page.Locator("#study-photos")).ToContainTextAsync("The photo shows one mark only");
+        await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
+        await Expect(page.Locator("#photos-status")).ToHaveTextAsync("Done: photo 3 is used.", new() { Timeout = Patience });
+        await Expect(page.Locator("#next")).ToHaveTextAsync("Next: phone 2, photos still missing: 2");
+        await ChooseAsync(page, 1, StudyPhotos.Targets[2], StudyPhotos.Targets[3]);
+        await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
+
+        await Expect(page.Locator("#result")).ToContainTextAsync(new Regex("of the full tolerance width of 1 mm"));
+        await Expect(page.Locator("#result img")).ToHaveCountAsync(3);
+        await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
+        await CheckAsync(visit, "study");
+        await ShouldBeADocumentAsync(visit, "study");
+
+        // The reader's unit and sign go through all of it.
+        await visit.Page.Context.AddCookiesAsync([new() { Name = "display", Value = "in-comma", Url = site.Address.ToString() }]);
+        await page.ReloadAsync();
+        await Expect(page.Locator("#result")).ToContainTextAsync(new Regex(@"standard deviation of 0,\d{6} in .* full tolerance width of 0,039 in"));
+        Assert.DoesNotMatch(@"\d\.\d| mm\b", await page.Locator("#result").InnerTextAsync());
+        await ShouldBeADocumentAsync(visit, "study-inch");
+        visit.ShouldBeQuiet("422", "400");
+    }
+
+    [Fact]
+    public async Task Repeated_pulses_give_a_scatter_that_goes_into_a_machine()
+    {
+        using HttpResponseMessage kept = await site.Client.SendAsync(HttpMethod.Post, "/api/machines", Machines.Named("bench press"));
+        await using Visit visit = await site.PhoneAsync();
+        IPage page = visit.Page;
+        await page.GotoAsync(kept.Headers.Location!.ToString()["/api".Length..]);
+        await page.GetByText("Reminder, scatter of pulses").TapAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Find it with repeated pulses" }).TapAsync();
+        await page.FillAsync("#pulses-name", "bench press, far station");
+        await page.FillAsync("#pulses-count", "6");
+        await page.FillAsync("#pulses-length", "480");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study of pulses" }).TapAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Before every pulse" })).ToBeVisibleAsync();
+
+        await ChooseAsync(page, 0, [.. StudyPhotos.Pulses]);
+        await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
+        await Expect(page.Locator("#result")).ToContainTextAsync("6 pulses: a mark scatters by 0.");
+        await Expect(page.Locator("#result")).ToContainTextAsync("Angular stability");
+        await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
+        await CheckAsync(visit, "pulses");
+        await ShouldBeADocumentAsync(visit, "pulses");
+
+        await page.SelectOptionAsync("#machine", new SelectOptionValue { Label = "bench press" });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Choose this machine" }).TapAsync();
+        await Expect(page.Locator("#use")).ToContainTextAsync(new Regex("bench press reckons with 0.050.mm now. From now on: 0.[0-9]{3}.mm"));
+        await CheckAsync(visit, "pulses-use");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Yes, enter it" }).TapAsync();
+        await Expect(page.Locator(".intro [role=status]")).ToContainTextAsync("Entered: bench press");
+        string file = await site.Client.GetStringAsync(kept.Headers.Location + "/file", TestContext.Current.CancellationToken);
+        Assert.Matches("\"pulseScatter\": 0\\.[0-9]+", file);
+        visit.ShouldBeQuiet();
+    }
+
+    [Fact]
+    public async Task Without_scripts_photos_and_a_table_are_sent_the_plan_is_changed_and_a_study_is_deleted()
+    {
+        await using Visit visit = await site.PhoneAsync(scripts: false);
+        IPage page = visit.Page;
+        await page.GotoAsync("/studies");
+        await page.FillAsync("#marks-name", "no scripts");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
+        await Expect(page.Locator("#next")).ToHaveTextAsync("Next: person 1, photos still missing: 3");
+        await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
+        await Expect(page.Locator("#next")).ToHaveTextAsync("Next: person 1, photos still missing: 1", new() { Timeout = Patience });
+        await page.GetByText("Change the plan").TapAsync();
+        await page.FillAsync("#marks-people", "somebody\nelse");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();
+        await Expect(page.Locator("#marks-form-error")).ToContainTextAsync("There are photos of 'person 1'");
+        await page.FillAsync("#marks-people", "person 1\nelse");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 3, Name = "else" })).ToBeVisibleAsync();
+        foreach (int number in (int[])[1, 2])
+            await page.GetByRole(AriaRole.Button, new() { NameRegex = new($"Remove.*Photo {number}") }).TapAsync();
+
+        await page.GetByText("Readings from a table instead").TapAsync();
+        await page.FillAsync("#table-text", "part,operator,repeat,u,v\n1,a,1,0.1,x\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use the table" }).TapAsync();
+        await Expect(page.Locator("#table-error")).ToContainTextAsync("not a number");
+        await Expect(page.Locator("#table-text")).ToHaveValueAsync(new Regex("^part,operator"));
+        List<string> rows = ["part;operator;repeat;u;v"];
+        for (int i = 0; i < 12; i++)
+            rows.Add($"{i % 3};{"ab"[i / 6]};{i / 3 % 2};{i % 3},{i};{i % 3},{(7 * i) % 10}");
+        await page.FillAsync("#table-text", string.Join('\n', rows));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use the table" }).TapAsync();
+        await Expect(page.Locator("#result")).ToContainTextAsync("Too coarse for the tolerance");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Remove the table" }).TapAsync();
+        await Expect(page.Locator("#next")).ToContainTextAsync("Next: person 1");
+        await page.GetByText("Delete this study").TapAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Yes, delete it" }).TapAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("/studies$"));
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("no scripts") })).ToHaveCountAsync(0);
+        visit.ShouldBeQuiet("409", "400");
+    }
+
+    private static Task ChooseAsync(IPage page, int person, params byte[][] photos) =>
+        page.SetInputFilesAsync($"#photos-{person}", photos.Select((p, i) => new FilePayload { Name = $"{i}.jpg", MimeType = "image/jpeg", Buffer = p }));
+
+    private async Task ShouldBeADocumentAsync(Visit visit, string name)
+    {
+        string address = (await visit.Page.GetByRole(AriaRole.Link, new() { Name = "PDF, A4" }).GetAttributeAsync("href"))!;
+        IAPIResponse answer = await visit.Page.APIRequest.GetAsync(new Uri(site.Address, address).ToString());
+        byte[] pdf = await answer.BodyAsync();
+        Assert.Equal("%PDF"u8, pdf.AsSpan(0, 4));
+        if (Environment.GetEnvironmentVariable("MARKREADER_SCREENS") is { Length: > 0 } folder)
+            await File.WriteAllBytesAsync(Path.Combine(folder, name + ".pdf"), pdf, TestContext.Current.CancellationToken);
+    }
+
+    private static Task CheckAsync(Visit visit, string name) => visit.Page.AtEachWidthAsync(async width =>
+    {
+        await visit.Page.EmulateMediaAsync(new() { ColorScheme = width == 360 ? ColorScheme.Dark : ColorScheme.Light });
+        await visit.Page.ShouldFitAsync();
+        await visit.Page.ShouldBeAccessibleAsync();
+        await visit.PictureAsync($"{name}-{width}");
+    });
+}
