@@ -75,6 +75,8 @@ public static class CardCheck
             fit.Joint.FaultSpread,
             fields.Of(card, null, print.Rulers is not null),
             print.Rulers is null ? null : fields.Of(card, print.Rulers, true),
+            fields.Largest(card.Flat),
+            fields.Largest(card.AsDrawn),
             print.Rulers is null ? null : Compare(seen, print.Rulers),
             fit.ViewsOf(views),
             places,

@@ -15,6 +15,12 @@ internal sealed record CardShape(double Scale, BoardShape Shape, IReadOnlyDictio
     /// <summary>What is believed of the scale before the rulers are read: a printer's error (common practice, no source).</summary>
     private const double AnyScale = 0.1;
 
+    /// <summary>The same print on flat paper.</summary>
+    public CardShape Flat => this with { Shape = new BoardShape(Shape.Stretch, 0, 0, 0, Shape.Spread) { Skew = Shape.Skew } };
+
+    /// <summary>A print as drawn on the same paper.</summary>
+    public CardShape AsDrawn => this with { Scale = 1, Shape = Shape with { Stretch = 0, Skew = 0 }, Faults = new Dictionary<int, double>() };
+
     /// <summary>With what the rulers measure (one step of a Kalman filter).</summary>
     public CardShape With(RulerScale rulers)
     {

@@ -1,5 +1,6 @@
 using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Calibration;
+using MarkReader.Quantities;
 
 namespace MarkReader.Cameras.CardChecks;
 
@@ -12,6 +13,8 @@ namespace MarkReader.Cameras.CardChecks;
 /// <param name="PrintFault">Standard deviation of the printed edges' places, mm; 0 when the photos show none.</param>
 /// <param name="AsDrawn">Errors of marks when the card is taken as drawn. Without rulers its size is taken as right.</param>
 /// <param name="Corrected">Errors left when the rulers are stated; null without rulers.</param>
+/// <param name="PrintPart">The worst error if the paper were flat.</param>
+/// <param name="BendPart">The worst error if the print were as drawn.</param>
 /// <param name="Views">The photos used.</param>
 /// <param name="Places">From where they were taken.</param>
 /// <param name="Dropped">Photos that did not fit the others.</param>
@@ -26,6 +29,8 @@ public sealed record CheckedCard(
     double PrintFault,
     ErrorField AsDrawn,
     ErrorField? Corrected,
+    Length PrintPart,
+    Length BendPart,
     RulerCheck? Rulers,
     IReadOnlyList<CalibratedView> Views,
     IReadOnlyList<ViewPlace> Places,

@@ -17,8 +17,7 @@ internal sealed class ErrorFields(PrintedSection[] sections, double half, double
     /// <param name="scaled">Whether the print's mean scale is judged.</param>
     public ErrorField Of(CardShape card, RulerScale? rulers, bool scaled)
     {
-        CardPoint[] places = [.. from j in Enumerable.Range(0, ErrorField.Side) from i in Enumerable.Range(0, ErrorField.Side)
-            select new CardPoint(zone * ((i / (ErrorField.Side - 1.0)) - 0.5), zone * ((j / (ErrorField.Side - 1.0)) - 0.5))];
+        CardPoint[] places = Places();
         Seen straight = Look(card, Angle.Zero, Angle.Zero, places, rulers);
         Seen[] all = [straight, .. Enumerable.Range(0, Sides).Select(k => Look(card, ErrorField.SideTilt, Angle.FromDegrees(360.0 * k / Sides), places, rulers))];
         ErrorPlace[] every = [.. all.SelectMany(s => s.Places)];
@@ -30,6 +29,17 @@ internal sealed class ErrorFields(PrintedSection[] sections, double half, double
             straight.Places, every.MaxBy(p => p.Error.Magnitude)!, Length.FromMillimetres(rms), Length.FromMillimetres(uncertainty),
             Length.FromMillimetres(Math.Max(0, least)), Length.FromMillimetres(most));
     }
+
+    /// <summary>The largest error in a photo from above or from any side, without its uncertainty.</summary>
+    public Length Largest(CardShape card)
+    {
+        CardPoint[] places = Places();
+        IEnumerable<Sight> sights = [new(Angle.Zero, Angle.Zero, distance), .. Enumerable.Range(0, Sides).Select(k => new Sight(ErrorField.SideTilt, Angle.FromDegrees(360.0 * k / Sides), distance))];
+        return Length.FromMillimetres(sights.Max(s => new FlatReading(sections, half, s).View(card.Shape, card.Scale, card.Faults, places).Read.Zip(places, (r, p) => (r - p).Magnitude).Max()));
+    }
+
+    private CardPoint[] Places() => [.. from j in Enumerable.Range(0, ErrorField.Side) from i in Enumerable.Range(0, ErrorField.Side)
+        select new CardPoint(zone * ((i / (ErrorField.Side - 1.0)) - 0.5), zone * ((j / (ErrorField.Side - 1.0)) - 0.5))];
 
     private Seen Look(CardShape card, Angle tilt, Angle towards, CardPoint[] places, RulerScale? rulers)
     {

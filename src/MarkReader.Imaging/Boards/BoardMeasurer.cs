@@ -1,4 +1,3 @@
-using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Models;
 using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;

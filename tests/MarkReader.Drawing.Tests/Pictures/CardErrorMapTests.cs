@@ -1,6 +1,4 @@
-using System.Xml.Linq;
 using MarkReader.Drawing.Pictures;
-using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Tests.Pictures;
 

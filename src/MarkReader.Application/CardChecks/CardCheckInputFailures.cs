@@ -1,0 +1,11 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.CardChecks;
+
+/// <summary>Refusals about checks of printed cards.</summary>
+public static class CardCheckInputFailures
+{
+    public static readonly FailureCode TooManyPhotos = new("CARD_MANY_PHOTOS", FailureKind.BadInput);
+    public static readonly FailureCode KindsDiffer = new("CARD_KINDS_DIFFER", FailureKind.BadInput);
+    public static readonly FailureCode LimitInvalid = new("CARD_TOLERANCE_INVALID", FailureKind.BadInput);
+}
