@@ -44,8 +44,8 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
     private IReadOnlyList<string> Notes =>
     [
         PictureWords.Fill(Style.Words.ErrorsTimes, Style.Numbers.Number(Exaggeration)),
-        Style.Numbers.Inches ? Style.Words.NumbersInch : Style.Words.NumbersMm,
         Style.Words.ArrowsAre,
+        Style.Numbers.Inches ? Style.Words.NumbersInch : Style.Words.NumbersMm,
         Style.Words.ZoneUp,
     ];
 

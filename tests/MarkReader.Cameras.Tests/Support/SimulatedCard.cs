@@ -37,6 +37,9 @@ internal sealed class SimulatedCard
 
     public PrintedShape Shape { get; }
 
+    /// <summary>Of the printed edges, mm.</summary>
+    public IReadOnlyDictionary<int, double> Faults => _faults;
+
     public KnownCamera Camera { get; }
 
     public IReadOnlyList<BoardView> Views { get; }
