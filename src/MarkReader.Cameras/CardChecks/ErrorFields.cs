@@ -21,7 +21,9 @@ internal sealed class ErrorFields(PrintedSection[] sections, double half, double
         Seen straight = Look(card, Angle.Zero, Angle.Zero, places, rulers);
         Seen[] all = [straight, .. Enumerable.Range(0, Sides).Select(k => Look(card, ErrorField.SideTilt, Angle.FromDegrees(360.0 * k / Sides), places, rulers))];
         ErrorPlace[] every = [.. all.SelectMany(s => s.Places)];
-        double together = Math.Sqrt(ChiSquared.InvCDF(scaled ? CardShape.First : CardShape.First - 1, 0.95)), each = Math.Sqrt(Covariance2.ChiSquare95);
+        // Faults of edges act through the homography alone.
+        int ways = (scaled ? CardShape.First : CardShape.First - 1) + (card.Groups.Count > 0 ? FlatReading.Homography : 0);
+        double together = Math.Sqrt(ChiSquared.InvCDF(ways, 0.95)), each = Math.Sqrt(Covariance2.ChiSquare95);
         double least = every.Max(p => p.Error.Magnitude - (together * p.StandardUncertainty.Millimetres));
         double most = every.Max(p => p.Error.Magnitude + p.Covariance.Ellipse(each).SemiMajor);
         (double rms, double uncertainty) = Rms(straight, card.Covariance);

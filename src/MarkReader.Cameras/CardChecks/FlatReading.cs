@@ -7,8 +7,11 @@ namespace MarkReader.Cameras.CardChecks;
 /// <summary>What is read of marks on a card in one photo when the card is taken as flat and as drawn: a homography is fitted to its printed edges.</summary>
 internal sealed class FlatReading
 {
-    /// <summary>Eight elements of the homography and the growth of black.</summary>
-    private const int Parameters = 9;
+    /// <summary>Elements of the homography.</summary>
+    public const int Homography = 8;
+
+    /// <summary>With the growth of black.</summary>
+    private const int Parameters = Homography + 1;
 
     private readonly PrintedSection[] _sections;
     private readonly double _half;
