@@ -12,6 +12,7 @@ public static class CardCheckPicture
         Length.FromMillimetres(r.Limit),
         [.. r.AsDrawn.Zone.Select(p => new PlaceError(new(p.U, p.V), new(p.ErrorU, p.ErrorV)))])
     {
+        Note = CardCheckTexts.Get("picture.note"),
         Style = style ?? PictureStyle.Default,
     };
 }

@@ -86,13 +86,13 @@ public sealed record CheckedKindReport(string Kind, double Side, double ZoneSide
 /// <summary>Errors of marks because of the card.</summary>
 /// <param name="WorstAtLeast">The worst error is larger, with 95 % confidence.</param>
 /// <param name="WorstAtMost">The worst error is smaller, with 95 % confidence.</param>
-/// <param name="Zone">In a photo from straight above, row by row from below.</param>
+/// <param name="Zone">At each place the largest in a photo from straight above or tilted by 20° to any side; row by row from below.</param>
 public sealed record CardErrorsReport(
     string Verdict, CardErrorReport Worst, double WorstStandardUncertainty, double WorstTiltDegrees, double WorstAtLeast, double WorstAtMost, double Rms, double RmsStandardUncertainty, IReadOnlyList<CardErrorReport> Zone)
 {
     internal static CardErrorsReport Of(ErrorField f, CardVerdict verdict) => new(
         CardCheckReport.Camel(verdict), Place(f.Worst), f.Worst.StandardUncertainty.Millimetres, f.Worst.Tilt.Degrees, f.WorstAtLeast.Millimetres, f.WorstAtMost.Millimetres,
-        f.Rms.Millimetres, f.RmsUncertainty.Millimetres, [.. f.Straight.Select(Place)]);
+        f.Rms.Millimetres, f.RmsUncertainty.Millimetres, [.. f.Worsts.Select(Place)]);
 
     private static CardErrorReport Place(ErrorPlace p) => new(p.At.U, p.At.V, p.Error.U, p.Error.V, MarkReport.Matrix(p.Covariance));
 }

@@ -4,12 +4,13 @@ namespace MarkReader.Cameras.CardChecks;
 
 /// <summary>What a mark on the card would be read wrong by, because of the card alone.</summary>
 /// <param name="Straight">Over the zone, row by row from below, in a photo from straight above.</param>
+/// <param name="Worsts">At the same places the largest error of all photos that were looked at.</param>
 /// <param name="Worst">The largest error, in a photo from above or from any side at <see cref="SideTilt"/>.</param>
 /// <param name="Rms">Root mean square over the zone, in a photo from straight above.</param>
 /// <param name="RmsUncertainty">Its standard uncertainty.</param>
 /// <param name="WorstAtLeast">The worst error is larger, with 95 % confidence.</param>
 /// <param name="WorstAtMost">The worst error is smaller, with 95 % confidence.</param>
-public sealed record ErrorField(IReadOnlyList<ErrorPlace> Straight, ErrorPlace Worst, Length Rms, Length RmsUncertainty, Length WorstAtLeast, Length WorstAtMost)
+public sealed record ErrorField(IReadOnlyList<ErrorPlace> Straight, IReadOnlyList<ErrorPlace> Worsts, ErrorPlace Worst, Length Rms, Length RmsUncertainty, Length WorstAtLeast, Length WorstAtMost)
 {
     /// <summary>Places along each side of the zone.</summary>
     public const int Side = 7;

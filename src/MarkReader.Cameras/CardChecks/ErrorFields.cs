@@ -21,6 +21,7 @@ internal sealed class ErrorFields(PrintedSection[] sections, double half, double
         Seen straight = Look(card, Angle.Zero, Angle.Zero, places, rulers);
         Seen[] all = [straight, .. Enumerable.Range(0, Sides).Select(k => Look(card, ErrorField.SideTilt, Angle.FromDegrees(360.0 * k / Sides), places, rulers))];
         ErrorPlace[] every = [.. all.SelectMany(s => s.Places)];
+        ErrorPlace[] worsts = [.. places.Select((_, i) => all.Select(s => s.Places[i]).MaxBy(p => p.Error.Magnitude)!)];
         // Faults of edges act through the homography alone.
         int ways = (scaled ? CardShape.First : CardShape.First - 1) + (card.Groups.Count > 0 ? FlatReading.Homography : 0);
         double together = Math.Sqrt(ChiSquared.InvCDF(ways, 0.95)), each = Math.Sqrt(Covariance2.ChiSquare95);
@@ -28,7 +29,7 @@ internal sealed class ErrorFields(PrintedSection[] sections, double half, double
         double most = every.Max(p => p.Error.Magnitude + p.Covariance.Ellipse(each).SemiMajor);
         (double rms, double uncertainty) = Rms(straight, card.Covariance);
         return new(
-            straight.Places, every.MaxBy(p => p.Error.Magnitude)!, Length.FromMillimetres(rms), Length.FromMillimetres(uncertainty),
+            straight.Places, worsts, every.MaxBy(p => p.Error.Magnitude)!, Length.FromMillimetres(rms), Length.FromMillimetres(uncertainty),
             Length.FromMillimetres(Math.Max(0, least)), Length.FromMillimetres(most));
     }
 

@@ -21,6 +21,9 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
 
     private static readonly SKColor s_half = new(0xC9, 0xE1, 0xF2), s_over = new(0xF6, 0xC7, 0x9A);
 
+    /// <summary>Of which photos the errors are; a line under the picture.</summary>
+    public string? Note { get; init; }
+
     public PictureStyle Style { get; init; } = PictureStyle.Default;
 
     public double Width => 320;
@@ -43,6 +46,7 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
 
     private IReadOnlyList<string> Notes =>
     [
+        .. Note is null ? [] : new[] { Note },
         PictureWords.Fill(Style.Words.ErrorsTimes, Style.Numbers.Number(Exaggeration)),
         Style.Words.ArrowsAre,
         Style.Numbers.Inches ? Style.Words.NumbersInch : Style.Words.NumbersMm,

@@ -74,14 +74,22 @@ public sealed class CheckCardTests : IDisposable
         string cropped = Path.Combine(_folder, "cropped.jpg");
         await File.WriteAllBytesAsync(cropped, Scene.Render(Views(new(), 1)[0] with { Camera = s_camera with { Height = 600 } }).Photo, TestContext.Current.CancellationToken);
 
-        (await TheProgram.Run(["checkcard", .. photos.Take(2), "--camera", s_profile])).IsRefusal(3, "CARD_FEW_VIEWS");
-        (await TheProgram.Run(["checkcard", photos[0], photos[1], photos[1], "--camera", s_profile])).IsRefusal(3, "CARD_ONE_SIDE");
-        (await TheProgram.Run(["checkcard", photos[0], photos[1], bed, "--camera", s_profile])).IsRefusal(2, "CARD_KINDS_DIFFER");
-        (await TheProgram.Run(["checkcard", photos[0], cropped, "--camera", s_profile])).IsRefusal(2, "CAMERA_MISFIT");
-        (await TheProgram.Run(["checkcard", .. photos, "--camera", s_profile, "--tolerance", "0"])).IsRefusal(2, "CARD_TOLERANCE_INVALID");
-        (await TheProgram.Run(["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "40"])).IsRefusal(2, "RULER_MISSING");
-        (await TheProgram.Run(["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "100", "--ruler-v", "100"])).IsRefusal(2, "RULER_READING");
-        (await TheProgram.Run(["checkcard", .. photos])).IsRefusal(2, "OPTION_MISSING");
+        await RefusedAsync(3, "CARD_FEW_VIEWS", ["checkcard", .. photos.Take(2), "--camera", s_profile]);
+        await RefusedAsync(3, "CARD_ONE_SIDE", ["checkcard", photos[0], photos[1], photos[1], "--camera", s_profile]);
+        await RefusedAsync(2, "CARD_KINDS_DIFFER", ["checkcard", photos[0], photos[1], bed, "--camera", s_profile]);
+        await RefusedAsync(2, "CAMERA_MISFIT", ["checkcard", photos[0], cropped, "--camera", s_profile]);
+        await RefusedAsync(2, "CARD_TOLERANCE_INVALID", ["checkcard", .. photos, "--camera", s_profile, "--tolerance", "0"]);
+        await RefusedAsync(2, "RULER_MISSING", ["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "40"]);
+        await RefusedAsync(2, "RULER_READING", ["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "100", "--ruler-v", "100"]);
+        await RefusedAsync(2, "OPTION_MISSING", ["checkcard", .. photos]);
+    }
+
+    // Before the refusal stands how far the photos were measured.
+    private static async Task RefusedAsync(int status, string code, string[] call)
+    {
+        Answer answer = await TheProgram.Run(call);
+        Assert.Equal(status, answer.Status);
+        Assert.Contains($"error: {code}: ", answer.Error, StringComparison.Ordinal);
     }
 
     private static IReadOnlyList<SceneSpec> Views(CardSpec card, int count) => CardViews.Of(s_camera, card, s_lens, new Random(8), count);
