@@ -7,7 +7,7 @@ using MarkReader.CommandLine.Output;
 RootCommand root = new(CommandTexts.Get("program.measuresBurnMarksOnTaped"))
 {
     CardCommand.Create(), MeasureCommand.Create(), AimCommand.Create(), PropagateCommand.Create(), AuditCommand.Create(), InterimCommand.Create(),
-    BoardCommand.Create(), CameraCommand.Create(), StudyCommand.Create(), ScatterCommand.Create(),
+    BoardCommand.Create(), CameraCommand.Create(), CheckCardCommand.Create(), StudyCommand.Create(), ScatterCommand.Create(),
     SurveyCommand.Create(), ShimsCommand.Create(), ApertureCommand.Create(), ScrewsCommand.Create(), AdviseCommand.Create(), RecordCommand.Create(), PracticeCommand.Create(),
 };
 Terminal terminal = new(Console.Out, Console.Error, args.Contains(CommonOptions.JsonName));

@@ -8,6 +8,7 @@ const string Usage = """
     make --out FOLDER [--kind NAME,NAME|all] [--count N] [--seed N] [--shrink FACTOR]   draw scenes and write NAME.jpg and NAME.truth.json
     fixtures [--out FOLDER] [--only TEXT]                                              write the photos of fixtures/photos
     board --out FOLDER [--count N] [--seed N] [--width PX]                             write photos of the calibration board by one random camera, two of a card by it, and camera.json
+    cardviews --out FOLDER [--camera FILE] [--count N] [--seed N] [--kind NAME] [--scale-u X] [--sag MM] [--curve DEGREES]   write photos of one card from several sides by the camera of camera.json
     kinds                                                                              list the kinds of scene
     """;
 
@@ -15,6 +16,7 @@ Dictionary<string, string> options = [];
 for (int i = 1; i + 1 < args.Length; i += 2)
     options[args[i]] = args[i + 1];
 int Number(string name, int fallback) => int.Parse(Option(name, fallback.ToString(CultureInfo.InvariantCulture)), CultureInfo.InvariantCulture);
+double Decimal(string name, double fallback) => double.Parse(Option(name, fallback.ToString(CultureInfo.InvariantCulture)), CultureInfo.InvariantCulture);
 string Option(string name, string fallback) => options.GetValueOrDefault(name, fallback);
 
 switch (args.FirstOrDefault())
@@ -28,6 +30,12 @@ switch (args.FirstOrDefault())
         return 0;
     case "board":
         foreach (string file in BoardSet.Write(Option("--out", "board"), Number("--count", 12), Number("--seed", 1), Number("--width", 2000)))
+            Console.WriteLine(file);
+        return 0;
+    case "cardviews":
+        CardSpec card = new(Option("--kind", "plate"), PrintScaleU: Decimal("--scale-u", 1), CurveDegrees: Decimal("--curve", 0));
+        double half = card.Kind == "bed" ? 75 : 25;
+        foreach (string file in CardViewSet.Write(Option("--out", "cardviews"), Option("--camera", "fixtures/camera/camera.json"), card with { Curvature = 2 * Decimal("--sag", 0) / (half * half) }, Number("--count", 5), Number("--seed", 1)))
             Console.WriteLine(file);
         return 0;
     case "kinds":

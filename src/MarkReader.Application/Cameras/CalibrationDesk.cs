@@ -61,7 +61,8 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
         return fields.Wrong is { } wrong ? wrong : name;
     }
 
-    private static string Shown(string file)
+    /// <summary>A file's name as it can be shown and kept.</summary>
+    public static string Shown(string file)
     {
         string shown = string.Concat(Path.GetFileName(file).Where(c => !char.IsControl(c) && !char.IsSurrogate(c)));
         return shown.Length > LongestFile ? shown[..LongestFile] : shown;

@@ -57,7 +57,7 @@ public sealed record BoardCoverage(IReadOnlyList<ViewPlace> Places, IReadOnlyLis
             yield return ViewNeed.More;
     }
 
-    private static ViewPlace PlaceOf(BoardView view, BoardPose pose)
+    internal static ViewPlace PlaceOf(BoardView view, BoardPose pose)
     {
         (double x, double y, double z) = pose.Origin;
         double distance = Math.Sqrt((x * x) + (y * y) + (z * z));

@@ -22,8 +22,8 @@ public sealed record CalibratedCamera(
     /// <summary>The order of values and covariance; focal lengths and principal point in px, bend and spread of the ink in mm, the rest without unit.</summary>
     public static IReadOnlyList<string> Names { get; } = ["fx", "fy", "cx", "cy", "k1", "k2", "k3", "p1", "p2", "stretch", "bendUu", "bendUv", "bendVv", "spread"];
 
-    public IReadOnlyList<double> Values => new Globals(Camera, Board).Values();
+    public IReadOnlyList<double> Values => [.. new Globals(Camera, Board).Values().Take(Names.Count)];
 
     /// <summary>Standard uncertainties of <see cref="Values"/>.</summary>
-    public IReadOnlyList<double> StandardUncertainties => [.. Covariance.Diagonal().Select(v => Math.Sqrt(Math.Max(0, v)))];
+    public IReadOnlyList<double> StandardUncertainties => [.. Covariance.Diagonal().Take(Names.Count).Select(v => Math.Sqrt(Math.Max(0, v)))];
 }

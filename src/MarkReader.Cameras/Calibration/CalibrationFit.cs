@@ -10,16 +10,20 @@ namespace MarkReader.Cameras.Calibration;
 /// Levenberg–Marquardt on the reduced normal equations; Tukey's biweight by iterated reweighting (Holland and Welsch, Commun. Stat. A6,
 /// 1977), the faults of the printed edges as random effects. The covariance is the model's, raised by what the sightings' errors have in common.
 /// </remarks>
-internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms terms, bool robust)
+internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms terms, bool robust, Beliefs? before = null)
 {
     private const int MostSteps = 60;
 
     private readonly IReadOnlyList<int[]> _free = Globals.Free(terms);
+    private readonly Beliefs _beliefs = before ?? Beliefs.OfBoard;
     private readonly PrintFaults _print = new(views);
     private readonly int _sightings = views.Sum(v => v.Sightings.Count);
 
     /// <summary>1/σ² of a printed edge's fault, in units of the sightings' weights; null while the print is taken as drawn.</summary>
     private double? _faultPrecision;
+
+    /// <summary>Variance of a sighting of unit weight; beliefs are stated in its units.</summary>
+    private double _unit = 1;
 
     private double[][] _weights = [.. views.Select(v => v.Sightings.Select(s => 1 / (s.StandardUncertainty * s.StandardUncertainty)).ToArray())];
 
@@ -36,6 +40,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         {
             double before = scale;
             (scale, spread) = Reweight(state);
+            _unit = spread.Unit;
             LearnFaults(state, spread);
             if (Descend(state, mostSteps: 3) is not { } next)
                 return null;
@@ -118,8 +123,9 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         double[] values = state.Shared.Values();
         for (int f = 0; f < _free.Count; f++)
         {
-            if (_free[f] is [int element] && Beliefs.PrecisionOf(element) is > 0 and double precision)
-                equations.Believe(f, -values[element], precision);
+            int element = _free[f][0];
+            if (_beliefs.PrecisionOf(element) is > 0 and double precision)
+                equations.Believe(f, _beliefs.Expected(element) - values[element], precision * _unit);
         }
 
         if (faults > 0 && _faultPrecision is { } believed)
@@ -179,8 +185,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         double[] values = state.Shared.Values();
         for (int f = 0; f < _free.Count; f++)
         {
-            if (_free[f] is [int element])
-                sum += Beliefs.PrecisionOf(element) * values[element] * values[element];
+            int element = _free[f][0];
+            sum += _unit * _beliefs.PrecisionOf(element) * Square(values[element] - _beliefs.Expected(element));
         }
 
         if (_faultPrecision is { } believed)
@@ -218,7 +224,11 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
             }
         }
 
-        return new(state, terms, covariance, residuals, _weights);
+        int n = reduced.Inverse.RowCount;
+        Matrix<double> joint = Matrix<double>.Build.Dense(n, n, (i, j) => reduced.Inverse[i, j] * spread.Unit * Factor(i) * Factor(j));
+        return new(state, terms, covariance, residuals, _weights, new(_free, [.. Faults > 0 ? _print.Groups : []], joint, _faultPrecision is { } p ? Math.Sqrt(spread.Unit / p) : 0));
+
+        double Factor(int i) => i < inflation.Length ? inflation[i] : 1;
     }
 
     /// <summary>For each free parameter the ratio by which errors that sightings share raise its standard uncertainty; never below 1.</summary>

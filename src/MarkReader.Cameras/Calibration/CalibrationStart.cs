@@ -24,6 +24,13 @@ internal static class CalibrationStart
         return (camera, [.. maps.Select(m => Pose(m!, camera))]);
     }
 
+    /// <summary>Where a known camera saw the board; null when the view does not show its plane.</summary>
+    public static BoardPose? PoseOf(BoardView view, CameraModel camera)
+    {
+        BoardSighting[] seen = [.. view.Sightings.Select(s => s with { Seen = camera.Ideal(s.Seen) }).Where(s => double.IsFinite(s.Seen.X) && double.IsFinite(s.Seen.Y))];
+        return PlaneMap.Fit(seen) is { } map ? Pose(map, camera) : null;
+    }
+
     /// <summary>The columns of K⁻¹·H are square to each other and of one length: two equations for 1/f² a view.</summary>
     private static double Focal(Matrix<double>[] maps, double cx, double cy, int side)
     {

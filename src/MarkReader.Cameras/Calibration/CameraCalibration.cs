@@ -25,7 +25,7 @@ public static class CameraCalibration
         }
 
         if (Start(views) is not { } start
-            || ViewScreen.Fit(views, CameraTerms.All, start) is not { } screened
+            || ViewScreen.Fit(views, start, LeastViews, some => new CalibrationFit(some, CameraTerms.All, robust: true)) is not { } screened
             || new ModelChoice(screened.Views).Simplest(screened.Fit) is not { } chosen)
         {
             return new Failure(CalibrationFailures.Undetermined, CalibrationTexts.Get("cameraCalibration.photosDoNotDetermineCamera"), CalibrationTexts.Get("cameraCalibration.takePhotosBoardTiltedAll"));
@@ -49,14 +49,6 @@ public static class CameraCalibration
 
     private static CalibratedCamera Result(IReadOnlyList<BoardView> views, IReadOnlyList<DroppedView> dropped, FittedCalibration fit, IReadOnlyList<TermEvidence> evidence)
     {
-        CalibratedView[] results = [.. views.Select((v, i) =>
-        {
-            double[] used = [.. fit.Residuals[i].Where((_, k) => fit.Weights[i][k] > 0)];
-            return new CalibratedView(v.Name, fit.State.Poses[i], v.Sightings.Count, used.Length, Rms(used));
-        })];
-        double residual = Rms([.. fit.Residuals.SelectMany((r, i) => r.Where((_, k) => fit.Weights[i][k] > 0))]);
-        return new(fit.State.Shared.Camera, fit.State.Shared.Shape, fit.Covariance, fit.Terms, evidence, results, dropped, residual);
+        return new(fit.State.Shared.Camera, fit.State.Shared.Shape, fit.Covariance, fit.Terms, evidence, fit.ViewsOf(views), dropped, fit.ResidualPx);
     }
-
-    private static double Rms(double[] values) => values.Length == 0 ? double.NaN : Math.Sqrt(values.Average(v => v * v));
 }

@@ -24,6 +24,9 @@ public enum CameraTerms
     /// <summary>Black areas of the print have grown.</summary>
     Spread = 128,
 
+    /// <summary>The print's u and v are not square to each other; for a card only.</summary>
+    Skew = 256,
+
     /// <summary>Lens terms of every order.</summary>
     Lens = K1 | K2 | K3 | Decentring,
 

@@ -1,3 +1,4 @@
+using MarkReader.Cameras.Boards;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace MarkReader.Cameras.Calibration;
@@ -11,4 +12,24 @@ internal sealed record FittedCalibration(
     CameraTerms Terms,
     Matrix<double> Covariance,
     IReadOnlyList<double[]> Residuals,
-    IReadOnlyList<double[]> Weights);
+    IReadOnlyList<double[]> Weights,
+    JointCovariance Joint)
+{
+    /// <summary>Root mean square of all used residuals.</summary>
+    public double ResidualPx => Rms([.. Residuals.SelectMany((r, i) => r.Where((_, k) => Weights[i][k] > 0))]);
+
+    /// <summary>How each view took part.</summary>
+    public CalibratedView[] ViewsOf(IReadOnlyList<BoardView> views) => [.. views.Select((v, i) =>
+    {
+        double[] used = [.. Residuals[i].Where((_, k) => Weights[i][k] > 0)];
+        return new CalibratedView(v.Name, State.Poses[i], v.Sightings.Count, used.Length, Rms(used));
+    })];
+
+    private static double Rms(double[] values) => values.Length == 0 ? double.NaN : Math.Sqrt(values.Average(v => v * v));
+}
+
+/// <summary>Covariance of all that the views share, faults of printed edges among them.</summary>
+/// <param name="Free">The free parameters, each by the elements that it moves.</param>
+/// <param name="Groups">The printed edges whose faults follow them.</param>
+/// <param name="FaultSpread">Standard deviation of the faults, mm; 0 when the sightings show none.</param>
+internal sealed record JointCovariance(IReadOnlyList<int[]> Free, IReadOnlyList<int> Groups, Matrix<double> Matrix, double FaultSpread);

@@ -18,7 +18,8 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
     public const int Stretch = 9;
     public const int Bend = 10;
     public const int Spread = 13;
-    public const int Count = 14;
+    public const int Skew = 14;
+    public const int Count = 15;
 
     public Globals Moved(ReadOnlySpan<double> d)
     {
@@ -31,7 +32,10 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
                 Principal = new(Camera.Principal.X + d[PrincipalX], Camera.Principal.Y + d[PrincipalY]),
                 Lens = new(lens.K1 + d[K1], lens.K2 + d[K2], lens.K3 + d[K3], lens.P1 + d[P1], lens.P2 + d[P2]),
             },
-            new(Shape.Stretch + d[Stretch], Shape.BendUu + d[Bend], Shape.BendUv + d[Bend + 1], Shape.BendVv + d[Bend + 2], Shape.Spread + d[Spread]));
+            new(Shape.Stretch + d[Stretch], Shape.BendUu + d[Bend], Shape.BendUv + d[Bend + 1], Shape.BendVv + d[Bend + 2], Shape.Spread + d[Spread])
+            {
+                Skew = Shape.Skew + d[Skew],
+            });
     }
 
     /// <summary>The parameters in their order.</summary>
@@ -39,7 +43,7 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
     [
         Camera.FocalX, Camera.FocalY, Camera.Principal.X, Camera.Principal.Y,
         Camera.Lens.K1, Camera.Lens.K2, Camera.Lens.K3, Camera.Lens.P1, Camera.Lens.P2,
-        Shape.Stretch, Shape.BendUu, Shape.BendUv, Shape.BendVv, Shape.Spread,
+        Shape.Stretch, Shape.BendUu, Shape.BendUv, Shape.BendVv, Shape.Spread, Shape.Skew,
     ];
 
     /// <summary>For each free parameter the elements of the vector that it moves.</summary>
@@ -58,6 +62,7 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
         Add(CameraTerms.Stretch, Stretch);
         Add(CameraTerms.Spread, Spread);
         Add(CameraTerms.Bend, Bend, Bend + 1, Bend + 2);
+        Add(CameraTerms.Skew, Skew);
         return free;
 
         void Add(CameraTerms term, params ReadOnlySpan<int> elements)

@@ -61,17 +61,17 @@ internal static class SightingRow
             view[Growth..].Clear();
 
         CardPoint at = printed + (globals.Shape.Spread * s.Across);
-        (double hu, double hv) = (at.U / BoardShape.Reach, at.V / BoardShape.Reach);
         double byU = (gx * pose[0, 0]) + (gy * pose[1, 0]) + (gz * pose[2, 0]);
         double byV = (gx * pose[0, 1]) + (gy * pose[1, 1]) + (gz * pose[2, 1]);
         double byZ = (gx * pose[0, 2]) + (gy * pose[1, 2]) + (gz * pose[2, 2]);
         BoardShape shape = globals.Shape;
-        double slopeU = ((2 * shape.BendUu * hu) + (shape.BendUv * hv)) / BoardShape.Reach, slopeV = ((shape.BendUv * hu) + (2 * shape.BendVv * hv)) / BoardShape.Reach;
-        shared[Globals.Spread] = (((byU * (1 + (shape.Stretch / 2))) + (byZ * slopeU)) * s.Across.U) + (((byV * (1 - (shape.Stretch / 2))) + (byZ * slopeV)) * s.Across.V);
-        shared[Globals.Stretch] = ((byU * at.U) - (byV * at.V)) / 2;
-        shared[Globals.Bend] = byZ * hu * hu;
-        shared[Globals.Bend + 1] = byZ * hu * hv;
-        shared[Globals.Bend + 2] = byZ * hv * hv;
+        CardPoint paper = shape.OnPaper(at);
+        (double paperU, double paperV) = shape.ToPaper(paper, byU, byV, byZ);
+        CardPoint across = shape.OnPaper(new(s.Across.U, s.Across.V));
+        shared[Globals.Spread] = (paperU * across.U) + (paperV * across.V);
+        shared[Globals.Stretch] = ((paperU * at.U) - (paperV * at.V)) / 2;
+        shared[Globals.Skew] = ((paperU * at.V) + (paperV * at.U)) / 2;
+        (shared[Globals.Bend], shared[Globals.Bend + 1], shared[Globals.Bend + 2]) = shape.ToBend(paper, byU, byV, byZ);
         return residual;
     }
 }

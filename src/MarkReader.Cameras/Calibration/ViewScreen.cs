@@ -12,18 +12,19 @@ internal static class ViewScreen
     /// <summary>The share of photos that may go; more, and it is not known which are the good ones.</summary>
     private const double Share = 0.34;
 
-    public static (FittedCalibration Fit, IReadOnlyList<BoardView> Views, IReadOnlyList<DroppedView> Dropped)? Fit(IReadOnlyList<BoardView> all, CameraTerms terms, CalibrationState start)
+    /// <param name="least">Views that must be left.</param>
+    public static (FittedCalibration Fit, IReadOnlyList<BoardView> Views, IReadOnlyList<DroppedView> Dropped)? Fit(IReadOnlyList<BoardView> all, CalibrationState start, int least, Func<IReadOnlyList<BoardView>, CalibrationFit> fitting)
     {
         List<BoardView> views = [.. all];
         List<DroppedView> dropped = [];
         CalibrationState state = start;
         while (true)
         {
-            if (new CalibrationFit(views, terms, robust: true).Run(state) is not { } fit)
+            if (fitting([.. views]).Run(state) is not { } fit)
                 return null;
             double[] standard = [.. views.Select((v, i) => Rms(fit.Residuals[i].Select((r, k) => r / v.Sightings[k].StandardUncertainty)))];
             int worst = Array.IndexOf(standard, standard.Max());
-            if (standard[worst] <= Most * standard.Median() || dropped.Count + 1 > Share * all.Count || views.Count <= CameraCalibration.LeastViews)
+            if (standard[worst] <= Most * standard.Median() || dropped.Count + 1 > Share * all.Count || views.Count <= least)
                 return (fit, views, dropped);
             double[] px = [.. fit.Residuals.Select(Rms)];
             dropped.Add(new(views[worst].Name, px[worst], px.Median()));

@@ -26,7 +26,7 @@ internal static class CameraCommand
                 return terminal.Refuse(unusable);
             PhotoProgress progress = new(terminal.Error);
             Failure? unread = null;
-            Outcome<CameraFinding> outcome = CalibrateCamera.Run(call.GetValue(name) ?? "camera", DateTimeOffset.UtcNow, paths.Length, Read(paths, f => unread = f), done => progress.Tell(done, paths.Length));
+            Outcome<CameraFinding> outcome = CalibrateCamera.Run(call.GetValue(name) ?? "camera", DateTimeOffset.UtcNow, paths.Length, PhotoFile.OneByOne(paths, f => unread = f), done => progress.Tell(done, paths.Length));
             if (unread is not null)
                 return terminal.Refuse(unread);
             if (!outcome.TryGet(out CameraFinding? finding, out Failure? failure))
@@ -42,19 +42,4 @@ internal static class CameraCommand
     private static Failure? Same(string file, string[] photos) => photos.Any(p => Path.GetFullPath(p) == Path.GetFullPath(file))
         ? new(CommandLineFailures.OutputIsInput, CommandTexts.Word("cameraCommand.onePhotos", file), CommandTexts.Get("cameraCommand.nameAnotherFileWithOut"))
         : null;
-
-    /// <summary>One photo after the other; the first that cannot be read ends them.</summary>
-    private static IEnumerable<BoardPhotoFile> Read(string[] paths, Action<Failure> unread)
-    {
-        foreach (string path in paths)
-        {
-            if (!PhotoFile.Read(path).TryGet(out PhotoFile? photo, out Failure? failure))
-            {
-                unread(failure);
-                yield break;
-            }
-
-            yield return new(Path.GetFileName(path), photo.Bytes);
-        }
-    }
 }

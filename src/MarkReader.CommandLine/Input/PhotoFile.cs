@@ -1,3 +1,4 @@
+using MarkReader.Application.Cameras;
 using MarkReader.CommandLine.Commands;
 using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
@@ -10,4 +11,19 @@ internal sealed record PhotoFile(ReadOnlyMemory<byte> Bytes)
     /// <summary>Reads the file unless it is larger than a photo may be.</summary>
     public static Outcome<PhotoFile> Read(string path) =>
         InputFile.Read(path, PhotoLimits.MaxBytes, CommandTexts.Get("photoFile.photoFile"), CommandTexts.Get("photoFile.makePhotoSmaller")).TryGet(out InputFile? file, out Failure? failure) ? new PhotoFile(file.Bytes) : failure;
+
+    /// <summary>One photo after the other; the first that cannot be read ends them.</summary>
+    public static IEnumerable<BoardPhotoFile> OneByOne(string[] paths, Action<Failure> unread)
+    {
+        foreach (string path in paths)
+        {
+            if (!Read(path).TryGet(out PhotoFile? photo, out Failure? failure))
+            {
+                unread(failure);
+                yield break;
+            }
+
+            yield return new(Path.GetFileName(path), photo.Bytes);
+        }
+    }
 }

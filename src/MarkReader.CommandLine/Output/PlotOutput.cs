@@ -1,5 +1,6 @@
 using MarkReader.Application.Auditing;
 using MarkReader.Drawing.Audits;
+using MarkReader.Drawing.Pictures;
 using MarkReader.Quantities;
 
 namespace MarkReader.CommandLine.Output;
@@ -21,4 +22,7 @@ internal sealed record PlotOutput(string Path, ChartFormat Format)
 
     /// <summary>Null when the file is written, else why not.</summary>
     public Failure? Write(Audit audit) => OutputFile.Write(Path, AuditChartWriter.Write(AuditCharts.Of(audit), Format));
+
+    /// <summary>The same for a picture, in print three pixels to its unit.</summary>
+    public Failure? Write(IPicture picture) => OutputFile.Write(Path, Format == ChartFormat.Svg ? PictureFile.Svg(picture) : PictureFile.Png(picture, 3));
 }

@@ -78,5 +78,23 @@ public sealed record PictureWords
 
     public string Bars { get; init; } = Get("picture.bars");
 
+    public string ErrorsTimes { get; init; } = Get("picture.errorsTimes");
+
+    public string ArrowsAre { get; init; } = Get("picture.arrowsAre");
+
+    public string NumbersMm { get; init; } = Get("picture.numbersMm");
+
+    public string NumbersInch { get; init; } = Get("picture.numbersInch");
+
+    public string ZoneUp { get; init; } = Get("picture.zoneUp");
+
+    public string LimitIs { get; init; } = Get("picture.limitIs");
+
+    public string UpToHalf { get; init; } = Get("picture.upToHalf");
+
+    public string UpToLimit { get; init; } = Get("picture.upToLimit");
+
+    public string OverLimit { get; init; } = Get("picture.overLimit");
+
     public static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
 }

@@ -1,4 +1,3 @@
-using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Models;
 using MarkReader.Cards;
 using MarkReader.Imaging.Fiducials;
@@ -41,7 +40,7 @@ public static class BoardMeasurer
                 return failure;
             (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
             return new BoardPhoto(
-                new(name, turn.ToSensor(photo.Size), Sightings(print, photo.Size, turn)),
+                new(name, turn.ToSensor(photo.Size), PrintSightings.Of(print, board, photo.Size, turn)),
                 LensChoice.TraitsOf(header),
                 found.Markers.Count,
                 Math.Sqrt(Math.Abs((xu * yv) - (xv * yu))),
@@ -66,17 +65,5 @@ public static class BoardMeasurer
         }
 
         return best;
-    }
-
-    private static BoardSighting[] Sightings(RegisteredPrint print, PhotoSize displayed, PhotoTurn turn)
-    {
-        IReadOnlyList<PrintedEdge> edges = PrintedEdges.Of(CalibrationBoard.Sheet);
-        return [.. print.Edges.Select((e, i) => new BoardSighting(
-            e.Card,
-            turn.ToSensor(print.Seen[i], displayed),
-            turn.ToSensor(e.Normal),
-            Math.Sqrt(e.Variance + (ViewFit.Floor * ViewFit.Floor)),
-            e.EdgeIndex,
-            edges[e.EdgeIndex].ToWhite))];
     }
 }

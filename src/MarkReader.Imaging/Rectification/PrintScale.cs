@@ -33,7 +33,7 @@ internal sealed record PrintScale(double U, double V, double UncertaintyU, doubl
 
     public CardPoint FromPrint(CardPoint p) => new(p.U * U, p.V * V);
 
-    private static double Nominal(CardKind kind, bool alongU) => kind.Rulers
+    public static double Nominal(CardKind kind, bool alongU) => kind.Rulers
         .Select(r => r.To - r.From)
         .Single(r => Math.Abs(r.U) > Math.Abs(r.V) == alongU)
         .Magnitude;

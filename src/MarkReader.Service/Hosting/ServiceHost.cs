@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using MarkReader.Application.Cameras;
+using MarkReader.Application.CardChecks;
 using MarkReader.Application.History;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Records;
@@ -59,6 +60,9 @@ internal static class ServiceHost
         services.AddSingleton<CameraStore>();
         services.AddSingleton<CalibrationStore>();
         services.AddSingleton<CalibrationDesk>();
+        services.AddSingleton<CardCheckStore>();
+        services.AddSingleton<CardCheckDesk>();
+        services.AddSingleton<CardCheckDispatch>();
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
@@ -122,6 +126,7 @@ internal static class ServiceHost
         app.MapCameras();
         app.MapStudies();
         app.MapStudyResults();
+        app.MapCardChecks();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();

@@ -1,4 +1,5 @@
 using MarkReader.Application.Cameras;
+using MarkReader.Application.CardChecks;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
@@ -30,6 +31,7 @@ internal static class ProblemMap
         [CameraFailures.NameTaken] = StatusCodes.Status409Conflict,
         [CameraFailures.TooMany] = StatusCodes.Status409Conflict,
         [CameraFailures.TooManyCalibrations] = StatusCodes.Status409Conflict,
+        [CardCheckInputFailures.TooManyChecks] = StatusCodes.Status409Conflict,
         [CameraFailures.TooManyPhotos] = StatusCodes.Status409Conflict,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,

@@ -13,13 +13,13 @@ public sealed class SightingRowTests
         BoardPose pose = new BoardPose([1, 0, 0, 0, -1, 0, 0, 0, -1], [10, -20, 350]).Moved(wx, wy, 0.3, 0, 0, 0);
         Globals globals = new(
             new(new(4000, 3000), 3000, 3020, new(2000, 1500), new(-0.1, 0.03, -0.01, 0.001, -0.0005)),
-            new(0.001, 0.3, -0.2, 0.1, 0.02));
+            new(0.001, 3, -2, 1, 0.02) { Skew = 0.002 });
         BoardSighting sighting = new(new(u, v), new(1900, 1400), new(Math.Cos(angle), Math.Sin(angle)), 0.1, 0, new(0.6, 0.8));
         GrowthField growth = new(globals.Camera.Photo, [0.2, 0.1, -0.05, 0.03, 0.02, -0.04, 0.05, -0.03]);
         const double Fault = 0.01;
         double[] shared = new double[Globals.Count], view = new double[SightingRow.OfView], unused = new double[Globals.Count], unusedView = new double[SightingRow.OfView];
         SightingRow.Fill(sighting, globals, pose, growth, Fault, shared, view);
-        double[] steps = [1e-3, 1e-3, 1e-3, 1e-3, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-3, 1e-3, 1e-3, 1e-3];
+        double[] steps = [1e-3, 1e-3, 1e-3, 1e-3, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-3, 1e-3, 1e-3, 1e-3, 1e-6];
         for (int k = 0; k < Globals.Count; k++)
         {
             double[] d = new double[Globals.Count];

@@ -54,7 +54,10 @@ internal static class SomePictures
         0.8,
         IsLength: false);
 
-    public static IReadOnlyList<IPicture> All { get; } = [Target, Dial, Bed, Frame, Aperture, Bars, History];
+    public static CardErrorMap CardErrors { get; } = new("Errors of marks on the card", Mm(26), Mm(0.05), [.. from j in Enumerable.Range(-3, 7) from i in Enumerable.Range(-3, 7)
+        select new PlaceError(new(26 * i / 6.0, 26 * j / 6.0), new((0.01 * i) + (0.002 * j * j), (-0.012 * j) + (0.003 * i)))]);
+
+    public static IReadOnlyList<IPicture> All { get; } = [Target, Dial, Bed, Frame, Aperture, Bars, History, CardErrors];
 
     /// <summary>Pictures with as many or as long words as they may have.</summary>
     public static IReadOnlyList<IPicture> Crowded { get; } =

@@ -59,6 +59,28 @@ internal sealed class MachineToEnter
     public required long Machine { get; init; }
 }
 
+/// <summary>The form for a check of a printed card; lengths in mm.</summary>
+internal sealed class CardCheckUpload
+{
+    /// <summary>JPEG, PNG or WebP files as the camera stored them, three to 24, together at most 40 MB.</summary>
+    public required IFormFileCollection Photos { get; init; }
+
+    /// <summary>Number of the camera that took them.</summary>
+    public required long Camera { get; init; }
+
+    /// <summary>What the card's lower printed ruler really measures, end to end.</summary>
+    public double? RulerU { get; init; }
+
+    /// <summary>The same of the upright ruler.</summary>
+    public double? RulerV { get; init; }
+
+    /// <summary>Standard uncertainty of each; 0.1 unless said otherwise.</summary>
+    public double? RulerUncertainty { get; init; }
+
+    /// <summary>Largest error of a mark that the card may cause; 0.05 unless said otherwise.</summary>
+    public double? Tolerance { get; init; }
+}
+
 /// <summary>What names a camera.</summary>
 internal sealed class CameraToMake
 {

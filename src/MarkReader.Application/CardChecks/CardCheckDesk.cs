@@ -1,0 +1,24 @@
+using MarkReader.Application.Cameras;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.CardChecks;
+
+/// <summary>Takes photos of a printed card in, checks it with a camera that is kept, and keeps what was found; the photos are not kept.</summary>
+public sealed class CardCheckDesk(CardCheckStore checks, CameraStore cameras)
+{
+    /// <param name="count">How many photos there are.</param>
+    /// <param name="photos">Read when they are needed, so that one is in memory at a time.</param>
+    /// <param name="request">The request's key; one that is repeated gives the check that it made. Null: every call makes one.</param>
+    public Outcome<KeptCardCheck> Check(long cameraId, int count, IEnumerable<BoardPhotoFile> photos, CardCheckInput input, RequestKey? request)
+    {
+        if (!checks.Earlier(request).TryGet(out EarlierCheck? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Check is { } there)
+            return there;
+        if (!cameras.Find(cameraId).TryGet(out KeptCamera? camera, out failure) || !CheckCard.Run(count, photos, camera.Profile, input).TryGet(out CardFinding? finding, out failure))
+            return failure;
+        cameras.Used(camera.Name);
+        return checks.Add(cameraId, CardCheckReport.Of(finding), request);
+    }
+}

@@ -1,0 +1,79 @@
+using System.Text.Json;
+using Dapper;
+using MarkReader.Application.Reports;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+using Microsoft.Data.Sqlite;
+
+namespace MarkReader.Application.CardChecks;
+
+/// <summary>Keeps checks of printed cards. <see cref="CardCheckDesk"/> makes them.</summary>
+public sealed class CardCheckStore(Database database, TimeProvider clock)
+{
+    /// <summary>The most checks that are kept.</summary>
+    public const int Most = 500;
+
+    private const string Columns = "id, camera_id AS CameraId, report, added_at AS AddedAt";
+
+    /// <summary>The check with this id.</summary>
+    public Outcome<KeptCardCheck> Find(long id) => database.Run(connection => Find(connection, id));
+
+    /// <summary>The checks, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
+    public Outcome<Page<KeptCardCheck>> List(long? before, int limit) => database.Run<Page<KeptCardCheck>>(connection =>
+    {
+        int size = Page<KeptCardCheck>.Size(limit);
+        KeptCardCheck[] checks = [.. connection.Query<Row>(
+            $"SELECT {Columns} FROM card_checks WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more", new { before, more = size + 1 }).Select(row => row.ToCheck())];
+        return Page<KeptCardCheck>.Of(checks, size, check => check.Id);
+    });
+
+    /// <summary>Removes a check.</summary>
+    public Outcome<KeptCardCheck> Remove(long id) => database.Run<KeptCardCheck>(connection =>
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        Outcome<KeptCardCheck> removed = Find(connection, id);
+        connection.Execute("DELETE FROM card_checks WHERE id = @id", new { id });
+        transaction.Commit();
+        return removed;
+    });
+
+    /// <summary>The check that a request made; null when it made none yet.</summary>
+    internal Outcome<EarlierCheck> Earlier(RequestKey? request) => database.Run<EarlierCheck>(connection =>
+    {
+        if (request is null || connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM card_checks WHERE request_key = @Key", request) is not { } earlier)
+            return connection.QuerySingle<int>("SELECT count(*) FROM card_checks") < Most ? new EarlierCheck(null) : Full();
+        if (earlier.Digest != request.Digest)
+            return RequestKey.Reused();
+        return Find(connection, earlier.Id).TryGet(out KeptCardCheck? check, out Failure? failure) ? new EarlierCheck(check) : failure;
+    });
+
+    /// <summary>Keeps a check; a request that is repeated gives the check that it made.</summary>
+    internal Outcome<KeptCardCheck> Add(long cameraId, CardCheckReport report, RequestKey? request) => database.Run<KeptCardCheck>(connection =>
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM card_checks WHERE request_key = @Key", request) is { } earlier)
+            return earlier.Digest == request.Digest ? Find(connection, earlier.Id) : RequestKey.Reused();
+        if (connection.QuerySingle<int>("SELECT count(*) FROM card_checks") >= Most)
+            return Full();
+        long id = connection.QuerySingle<long>(
+            "INSERT INTO card_checks (camera_id, report, added_at, request_key, request_digest) VALUES ((SELECT id FROM cameras WHERE id = @cameraId), @report, @time, @Key, @Digest) RETURNING id",
+            new { cameraId, report = ReportJson.Write(report), time = Moment.ToText(clock.GetUtcNow()), request?.Key, request?.Digest });
+        Outcome<KeptCardCheck> kept = Find(connection, id);
+        transaction.Commit();
+        return kept;
+    });
+
+    private static Failure Full() => new(CardCheckInputFailures.TooManyChecks, CardCheckTexts.Word("store.full", Most), CardCheckTexts.Get("store.fullHint"));
+
+    private static Outcome<KeptCardCheck> Find(SqliteConnection connection, long id) => connection.QueryFirstOrDefault<Row>($"SELECT {Columns} FROM card_checks WHERE id = @id", new { id }) is { } row
+        ? row.ToCheck()
+        : new Failure(StorageFailures.NotKept, CardCheckTexts.Word("store.notKept", id), CardCheckTexts.Get("store.notKeptHint"));
+
+    private sealed record Row(long Id, long? CameraId, string Report, string AddedAt)
+    {
+        public KeptCardCheck ToCheck() => new(Id, Moment.Parse(AddedAt), CameraId, JsonSerializer.Deserialize<CardCheckReport>(Report, ReportJson.Options)!);
+    }
+}
+
+/// <param name="Check">Null for a request that is new.</param>
+internal sealed record EarlierCheck(KeptCardCheck? Check);

@@ -1,0 +1,88 @@
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.CardChecks;
+
+/// <summary>A check of a printed card in words, for the command line and for pages.</summary>
+public static class CardCheckWords
+{
+    /// <summary>The verdict in a sentence.</summary>
+    public static Wording Verdict(CardCheckReport r)
+    {
+        CardErrorsReport e = r.AsDrawn;
+        return r.Verdict switch
+        {
+            _ when r.Rulers is { Agree: false } => CardCheckTexts.Get("verdict.rulers"),
+            "good" when r.SizeJudged => CardCheckTexts.Word("verdict.good", Upper(e.WorstAtMost), Limit(r)),
+            "good" => CardCheckTexts.Word("verdict.goodShape", Upper(e.WorstAtMost), Limit(r)),
+            "notGood" => CardCheckTexts.Word("verdict.notGood", Fine(Size(e.Worst)), Lower(e.WorstAtLeast), Limit(r)),
+            _ => CardCheckTexts.Word("verdict.cannotTell", Lower(e.WorstAtLeast), Upper(e.WorstAtMost), Limit(r)),
+        };
+    }
+
+    /// <summary>What to do, in the order in which it helps.</summary>
+    public static IReadOnlyList<Wording> Advice(CardCheckReport r) => [.. r.Advice.Select(a => a is "stateRulers" && r.Rulers is { } rulers
+        ? CardCheckTexts.Word("advice.stateRulers", Mm(rulers.U), Mm(rulers.V), Upper(r.Corrected!.WorstAtMost))
+        : CardCheckTexts.Word($"advice.{a}", Nominal(r)))];
+
+    /// <summary>What was found, one sentence each.</summary>
+    public static IReadOnlyList<Wording> Facts(CardCheckReport r) => [.. FactsOf(r)];
+
+    private static IEnumerable<Wording> FactsOf(CardCheckReport r)
+    {
+        yield return CardCheckTexts.Word("fact.worst", Fine(Size(r.AsDrawn.Worst)), Upper(r.AsDrawn.WorstStandardUncertainty), r.AsDrawn.WorstTiltDegrees);
+        yield return CardCheckTexts.Word("fact.rms", Fine(r.AsDrawn.Rms), Upper(r.AsDrawn.RmsStandardUncertainty));
+        yield return CardCheckTexts.Word("fact.parts", Fine(r.PrintPart), Fine(r.BendPart));
+        yield return CardCheckTexts.Word(r.Stretch.Shown ? "fact.stretch" : "fact.noStretch", Rounded(100 * r.Stretch.Value, 3), Above(100 * r.Stretch.StandardUncertainty, 3));
+        yield return CardCheckTexts.Word(r.SkewMrad.Shown ? "fact.skew" : "fact.noSkew", Rounded(r.SkewMrad.Value, 2), Above(r.SkewMrad.StandardUncertainty, 2));
+        yield return CardCheckTexts.Word(r.Bend.Shown ? "fact.bend" : "fact.noBend", Fine(r.Bend.Value), Upper(r.Bend.StandardUncertainty));
+        yield return CardCheckTexts.Word("fact.ink", Fine(r.InkSpread.Value), Fine(r.PrintFault));
+        if (r.Rulers is not { } rulers)
+        {
+            yield return CardCheckTexts.Get("fact.noSize");
+        }
+        else if (rulers.Agree)
+        {
+            yield return CardCheckTexts.Word("fact.size", Fine(rulers.PrintedU), Fine(rulers.PrintedV), Upper(rulers.PrintedStandardUncertainty), Mm(rulers.NominalU));
+            yield return CardCheckTexts.Word("fact.corrected", Upper(r.Corrected!.WorstAtMost), CardCheckTexts.Get($"corrected.{r.Corrected.Verdict}"));
+        }
+        else
+        {
+            yield return CardCheckTexts.Word("fact.rulersDiffer", Rounded(100 * rulers.StretchDifference, 3), Above(100 * rulers.DifferenceStandardUncertainty, 3));
+        }
+
+        foreach (CheckedViewReport view in r.Views.Where(v => !v.Used))
+            yield return CardCheckTexts.Word("fact.dropped", view.Name, view.ResidualPx);
+        foreach (Cameras.RefusedPhotoReport photo in r.Refused)
+            yield return CardCheckTexts.Word("fact.refused", photo.Name, photo.Message, photo.Hint);
+        yield return CardCheckTexts.Get("fact.flat");
+    }
+
+    /// <summary>The verdict in one or two words.</summary>
+    public static string Short(string verdict) => CardCheckTexts.Get($"short.{verdict}");
+
+    /// <summary>The picture in words.</summary>
+    public static Wording Picture(CardCheckReport r) => CardCheckTexts.Word(
+        "picture.alt", Fine(r.AsDrawn.Zone.Max(Size)), Fine(Size(r.AsDrawn.Zone[r.AsDrawn.Zone.Count / 2])), Limit(r));
+
+    internal static double Size(CardErrorReport e) => Math.Sqrt((e.ErrorU * e.ErrorU) + (e.ErrorV * e.ErrorV));
+
+    // Rounded up, so that what is said to be most is.
+    private static SaidLength Upper(double mm) => Fine(Above(mm, 3));
+
+    // And down what is said to be least.
+    private static SaidLength Lower(double mm) => Fine(Math.Floor(1000 * mm) / 1000);
+
+    private static double Above(double value, int places) => Math.Ceiling(value * Math.Pow(10, places)) / Math.Pow(10, places);
+
+    // Without the sign of a zero.
+    private static double Rounded(double value, int places) => Math.Round(value, places) + 0.0;
+
+    private static SaidLength Fine(double mm) => new(mm, "0.000");
+
+    private static SaidLength Mm(double mm) => new(mm);
+
+    private static SaidLength Limit(CardCheckReport r) => new(r.Limit);
+
+    // Both rulers of a card are of one length.
+    private static SaidLength Nominal(CardCheckReport r) => new(r.Rulers?.NominalU ?? r.Card.RulerLength);
+}

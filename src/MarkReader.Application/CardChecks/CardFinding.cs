@@ -1,0 +1,71 @@
+using MarkReader.Application.Cameras;
+using MarkReader.Cameras.CardChecks;
+using MarkReader.Cards;
+using MarkReader.Imaging.Pipeline;
+using MarkReader.Quantities;
+
+namespace MarkReader.Application.CardChecks;
+
+/// <summary>A card that was checked, and what is to be done.</summary>
+/// <param name="Camera">Name of the profile.</param>
+/// <param name="Rulers">What was read off them; null when nobody did.</param>
+/// <param name="Refused">Photos that showed no usable card.</param>
+public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card, RulerReadings? Rulers, Length Limit, IReadOnlyList<RefusedPhoto> Refused)
+{
+    private bool RulersAgree => Card.Rulers is not { Agrees: false };
+
+    /// <summary>Of the card taken as drawn; without rulers its size is not judged.</summary>
+    public CardVerdict Verdict => RulersAgree ? Card.AsDrawn.Against(Limit) : CardVerdict.CannotTell;
+
+    /// <summary>Of the card when its rulers are stated; null without them.</summary>
+    public CardVerdict? Corrected => !RulersAgree ? CardVerdict.CannotTell : Card.Corrected?.Against(Limit);
+
+    /// <summary>In the order in which they help.</summary>
+    public IReadOnlyList<CardAdvice> Advice => RulersAgree ? [.. Advices()] : [CardAdvice.ReadRulersAgain];
+
+    private IEnumerable<CardAdvice> Advices()
+    {
+        if (Verdict == CardVerdict.Good)
+        {
+            yield return Rulers is null ? CardAdvice.MeasureRulers : CardAdvice.Use;
+            yield break;
+        }
+
+        Length half = 0.5 * Limit;
+        bool print = Card.PrintPart > half, bend = Card.BendPart > half && Card.Bend.Shown;
+        if (bend)
+            yield return CardAdvice.TapeFlat;
+        if (print && Corrected == CardVerdict.Good)
+            yield return CardAdvice.StateRulers;
+        else if (print && Rulers is null)
+            yield return CardAdvice.StateRulersOnceRead;
+        if (print)
+            yield return CardAdvice.PrintAgain;
+        if (Verdict == CardVerdict.CannotTell && Rulers is not null && Corrected != CardVerdict.Good)
+            yield return CardAdvice.ReadRulersFiner;
+        else if (Verdict == CardVerdict.CannotTell && !print && !bend)
+            yield return CardAdvice.MorePhotos;
+    }
+}
+
+/// <summary>What can be done about a card.</summary>
+public enum CardAdvice
+{
+    Use,
+
+    /// <summary>For its size.</summary>
+    MeasureRulers,
+    TapeFlat,
+
+    /// <summary>Measuring corrects by them.</summary>
+    StateRulers,
+    StateRulersOnceRead,
+    PrintAgain,
+
+    /// <summary>They contradict the photos.</summary>
+    ReadRulersAgain,
+
+    /// <summary>With a calliper.</summary>
+    ReadRulersFiner,
+    MorePhotos,
+}

@@ -1,0 +1,63 @@
+using MarkReader.Cameras.Boards;
+using MarkReader.Cameras.Calibration;
+using MarkReader.Quantities;
+
+namespace MarkReader.Cameras.CardChecks;
+
+/// <summary>A printed card as its photos show it.</summary>
+/// <param name="Stretch">Relative excess of the print's scale along u over that along v.</param>
+/// <param name="Skew">By how much less than a right angle u and v enclose, rad.</param>
+/// <param name="Bend">How far the card within its outline is from flat, mm: highest less lowest place.</param>
+/// <param name="InkSpread">How far black areas reach beyond their outlines, mm.</param>
+/// <param name="ScaleU">Length over nominal length along u; null when nobody measured the rulers.</param>
+/// <param name="PrintFault">Standard deviation of the printed edges' places, mm; 0 when the photos show none.</param>
+/// <param name="AsDrawn">Errors of marks when the card is taken as drawn. Without rulers its size is taken as right.</param>
+/// <param name="Corrected">Errors left when the rulers are stated; null without rulers.</param>
+/// <param name="PrintPart">The worst error if the paper were flat.</param>
+/// <param name="BendPart">The worst error if the print were as drawn.</param>
+/// <param name="Views">The photos used.</param>
+/// <param name="Places">From where they were taken.</param>
+/// <param name="Dropped">Photos that did not fit the others.</param>
+public sealed record CheckedCard(
+    BoardShape Shape,
+    CardTerm Stretch,
+    CardTerm Skew,
+    CardTerm Bend,
+    CardTerm InkSpread,
+    CardTerm? ScaleU,
+    CardTerm? ScaleV,
+    double PrintFault,
+    ErrorField AsDrawn,
+    ErrorField? Corrected,
+    Length PrintPart,
+    Length BendPart,
+    RulerCheck? Rulers,
+    IReadOnlyList<CalibratedView> Views,
+    IReadOnlyList<ViewPlace> Places,
+    IReadOnlyList<DroppedView> Dropped,
+    double ResidualPx)
+{
+    /// <summary>Variances of stretch, skew and the three coefficients of the bend.</summary>
+    internal IReadOnlyList<double> Variances { get; init; } = [];
+}
+
+/// <summary>One way in which a print may differ from its drawing.</summary>
+/// <param name="Probability">Of photos that show at least as much when there is nothing (Wald's test); null where that is not asked.</param>
+public sealed record CardTerm(double Value, double StandardUncertainty, double? Probability)
+{
+    /// <summary>Below this probability a term counts as shown.</summary>
+    public const double Level = 0.01;
+
+    public bool Shown => Probability < Level;
+}
+
+/// <summary>Whether the rulers fit the photos, which show the stretch of u against v by themselves.</summary>
+/// <param name="Difference">Stretch by the rulers less that by the photos.</param>
+/// <param name="StandardUncertainty">Of the difference.</param>
+public sealed record RulerCheck(double Difference, double StandardUncertainty)
+{
+    /// <summary>Two-sided 99 % of the normal distribution.</summary>
+    private const double Most = 2.576;
+
+    public bool Agrees => Math.Abs(Difference) <= Most * StandardUncertainty;
+}

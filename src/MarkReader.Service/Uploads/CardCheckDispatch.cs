@@ -1,0 +1,44 @@
+using System.Security.Cryptography;
+using MarkReader.Application.Cameras;
+using MarkReader.Application.CardChecks;
+using MarkReader.Application.Storage;
+using MarkReader.Quantities;
+using MarkReader.Service.Hosting;
+using MarkReader.Service.Problems;
+
+namespace MarkReader.Service.Uploads;
+
+/// <summary>From a form that was sent to a check that is kept; the page and the interface share it.</summary>
+internal sealed class CardCheckDispatch(CardCheckDesk desk, MeasuringTurns turns)
+{
+    /// <param name="key">The request's key; null for none.</param>
+    public async Task<(KeptCardCheck? Check, FieldFailure? Wrong)> SendAsync(UploadForm upload, string? key, CancellationToken cancellation)
+    {
+        (CardCheckForm? form, FieldFailure? wrong) = CardCheckForm.Read(upload);
+        if (form is null)
+            return (null, wrong);
+        using IDisposable? turn = await turns.TakeTurnAsync(cancellation);
+        if (turn is null)
+            return (null, Problem.TooManyWaiting("photos"));
+        RequestKey? request = null;
+        if (key is not null && !form.KeyOf(key, form.Photos.Select(Digest)).TryGet(out request, out Failure? failure))
+            return (null, new("photos", failure));
+        // The measuring is work for the processor: a thread of its own, so that others are answered meanwhile.
+        Outcome<KeptCardCheck> outcome = await Task.Run(() => desk.Check(form.Camera, form.Photos.Count, form.Photos.Select(Read), form.Input, request), cancellation);
+        return outcome.TryGet(out KeptCardCheck? check, out failure) ? (check, null) : (null, new(CardCheckForm.FieldOf(failure), failure));
+    }
+
+    private static BoardPhotoFile Read(IFormFile file)
+    {
+        byte[] bytes = new byte[file.Length];
+        using Stream stream = file.OpenReadStream();
+        stream.ReadExactly(bytes);
+        return new(CalibrationDesk.Shown(file.FileName), bytes);
+    }
+
+    private static string Digest(IFormFile file)
+    {
+        using Stream stream = file.OpenReadStream();
+        return Convert.ToHexStringLower(SHA256.HashData(stream));
+    }
+}
