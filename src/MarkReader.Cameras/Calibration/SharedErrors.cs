@@ -5,8 +5,8 @@ namespace MarkReader.Cameras.Calibration;
 /// <summary>By how much errors that sightings have in common raise the uncertainties that take them as independent.</summary>
 /// <remarks>
 /// Of one place of all photos: what light and lens do to edges is the same in all (clusters, Liang and Zeger, Biometrika 73, 1986), for each parameter by itself.
-/// Of one photo: its light, its blur, the paper's lie; by the jackknife in one step (Bell and McCaffrey, Survey Methodology 28, 2002, there CR3), a mean of all
-/// parameters, since a dozen photos tell little of each.
+/// Of one photo: its light, its blur, the paper's lie; by the jackknife in one step (Bell and McCaffrey, Survey Methodology 28, 2002, there CR3) over what it gives
+/// on average for independent errors, a mean of all parameters, since a dozen photos tell little of each. Both excesses add.
 /// </remarks>
 /// <param name="inverse">Of the normal equations that are left when the views' own parameters are eliminated.</param>
 /// <param name="parameters">How many of the first parameters are wanted.</param>
@@ -38,8 +38,8 @@ internal sealed class SharedErrors(Matrix<double> inverse, int parameters, doubl
     /// <summary>Factors of the first parameters' standard uncertainties, at least 1.</summary>
     public double[] Inflation()
     {
-        double ofViews = Math.Max(1, OfViews());
-        return [.. OfPlaces().Select(p => Math.Sqrt(Math.Max(1, p) * ofViews))];
+        double excess = Math.Max(0, OfViews() - 1);
+        return [.. OfPlaces().Select(p => Math.Sqrt(Math.Max(1, p) + excess))];
     }
 
     private double[] OfPlaces()
@@ -52,20 +52,24 @@ internal sealed class SharedErrors(Matrix<double> inverse, int parameters, doubl
     private double OfViews()
     {
         Matrix<double> normal = inverse.Inverse();
-        List<Vector<double>> moves = [];
+        (double found, double expected) = (0, 0);
         foreach ((double[] score, double[] own) in _views.Values)
         {
-            Vector<double> move = (normal - Matrix<double>.Build.DenseOfColumnMajor(score.Length, score.Length, own)).Solve(Vector<double>.Build.Dense(score));
+            Matrix<double> view = Matrix<double>.Build.DenseOfColumnMajor(score.Length, score.Length, own);
+            Matrix<double> rest = (normal - view).Inverse();
+            double[] move = [.. rest * Vector<double>.Build.Dense(score)];
+            Matrix<double> scatter = rest.SubMatrix(0, parameters, 0, score.Length) * (view * inverse.SubMatrix(0, score.Length, 0, parameters));
             // Without this photo the others do not determine the camera.
-            if (!move.All(double.IsFinite))
+            if (!(scatter.Trace() >= 0))
                 continue;
-            moves.Add(move);
+            for (int f = 0; f < parameters; f++)
+            {
+                found += move[f] * move[f] / (inverse[f, f] * unit);
+                expected += scatter[f, f] / inverse[f, f];
+            }
         }
 
-        if (moves.Count < 2)
-            return 1;
-        double[] sum = Squares(moves);
-        return (moves.Count - 1.0) / moves.Count * sum.Select((x, f) => x / (inverse[f, f] * unit)).Average();
+        return expected > 0 ? found / expected : 1;
     }
 
     private double[] Squares(IEnumerable<Vector<double>> moves)

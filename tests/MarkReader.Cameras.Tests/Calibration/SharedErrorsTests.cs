@@ -28,7 +28,7 @@ public sealed class SharedErrorsTests
             }
         }
 
-        // Never lowered, and the two parts multiplied: rather a little high.
+        // Never lowered: rather a little high.
         Assert.InRange(stated / scatter, 0.85, 1.45);
     }
 
