@@ -30,6 +30,7 @@ internal static class AimText
             .. Explained(finding),
             Words.Budget,
             .. Quality(finding),
+            .. finding.NearView is { } near ? Words.Camera(near, finding.FarView) : Words.Camera(finding.FarView),
             Get("aim.turnTheSourceMirror"),
             .. Words.Of(finding.Warnings),
             Words.Cautions,
