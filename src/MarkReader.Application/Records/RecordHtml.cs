@@ -79,6 +79,9 @@ public static class RecordHtml
                     html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Caption)}</figcaption></figure>\n");
                 }
 
+                foreach (string text in pictures.Beside)
+                    html.Append(CultureInfo.InvariantCulture, $"<p>{E(text)}</p>\n");
+
                 html.Append("</div>\n");
                 break;
             case DocumentBlock.Photos photos:

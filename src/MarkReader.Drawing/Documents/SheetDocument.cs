@@ -50,7 +50,11 @@ public abstract record DocumentBlock
     public sealed record Table(string Caption, IReadOnlyList<TableColumn> Columns, IReadOnlyList<TableRow> Rows) : DocumentBlock;
 
     /// <summary>Drawings, two in a row.</summary>
-    public sealed record Pictures(IReadOnlyList<DocumentPicture> All) : DocumentBlock;
+    public sealed record Pictures(IReadOnlyList<DocumentPicture> All) : DocumentBlock
+    {
+        /// <summary>Paragraphs to the right of a picture that stands alone.</summary>
+        public IReadOnlyList<string> Beside { get; init; } = [];
+    }
 
     /// <summary>Photos, two in a row.</summary>
     public sealed record Photos(IReadOnlyList<DocumentPhoto> All) : DocumentBlock;

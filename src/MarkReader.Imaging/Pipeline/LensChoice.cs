@@ -26,7 +26,7 @@ internal sealed record LensChoice(KnownLens? Lens, string? Profile, Warning? Unf
         if (telling.Length == 0)
             return s_none;
         if (!photo.Tell)
-            return None("cameraUnnamed", ImagingTexts.Get("lensChoice.photoNamesNoCamera"));
+            return None(PhotoWarningCodes.CameraUnnamed, ImagingTexts.Get("lensChoice.photoNamesNoCamera"));
         if (telling.LastOrDefault(p => p.Traits.SameLens(photo)) is { } known)
             return Fit(known, photo, turn).TryGet(out LensChoice? choice, out _) ? choice : None("cameraUnfit", ImagingTexts.Say("lensChoice.cameraProfileWasNotUsed", known.Name, Why(known, photo, turn)!));
         if (telling.LastOrDefault(p => p.Traits.SameOptics(photo)) is { } zoomed)
