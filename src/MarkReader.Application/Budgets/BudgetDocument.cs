@@ -7,7 +7,7 @@ using MarkReader.Metrology.Budgets;
 
 namespace MarkReader.Application.Budgets;
 
-/// <summary>The explained budget of an aim point as a document, of one page in most cases.</summary>
+/// <summary>The explained budget of an aim point as a document: how well the point is known on one page, what to do about it and all parts on the next.</summary>
 public static class BudgetDocument
 {
     /// <summary>The document; null when there is no budget to explain.</summary>
@@ -22,6 +22,7 @@ public static class BudgetDocument
             new DocumentBlock.Paragraph(words.Missing),
             new DocumentBlock.Heading(BudgetTexts.Get("head.dominant")),
             new DocumentBlock.Pictures([new(BudgetTexts.Get("bars.caption"), Bars(words.Analysis, format))]) { Beside = [words.Dominant, words.Adding] },
+            new DocumentBlock.NewPage(),
             new DocumentBlock.Heading(BudgetTexts.Get("head.halving")),
             new DocumentBlock.Paragraph(words.Halving),
             new DocumentBlock.Sentences([.. words.Remedies, .. words.Idle is { } idle ? (string[])[idle] : []]),
@@ -63,7 +64,7 @@ public static class BudgetDocument
         ],
         [
             .. analysis.Parts.Select(p => new TableRow(
-                [ExplainedBudget.Name(p.Source), format.Length(p.Uncertainty.Millimetres, 4), ExplainedBudget.Percent(p.Share, format), format.Length(p.WholeWithout.Millimetres, 4)])),
+                [$"{ExplainedBudget.Name(p.Source)}: {ExplainedBudget.About(p.Source)}", format.Length(p.Uncertainty.Millimetres, 4), ExplainedBudget.Percent(p.Share, format), format.Length(p.WholeWithout.Millimetres, 4)])),
             new TableRow([BudgetTexts.Get("row.whole"), format.Length(analysis.Whole.Millimetres, 4), format.Number(100, 0), "–"]),
         ]);
 }

@@ -50,6 +50,8 @@ public static class RecordHtml
             case DocumentBlock.Heading heading:
                 html.Append(CultureInfo.InvariantCulture, $"<h2>{E(heading.Text)}</h2>\n");
                 break;
+            case DocumentBlock.NewPage:
+                break;
             case DocumentBlock.Paragraph paragraph:
                 html.Append(CultureInfo.InvariantCulture, $"<p{(paragraph.Small ? " class=\"note\"" : "")}>{E(paragraph.Text)}</p>\n");
                 break;

@@ -34,6 +34,9 @@ public abstract record DocumentBlock
     /// <summary>Stays on the page of what follows it.</summary>
     public sealed record Heading(string Text) : DocumentBlock;
 
+    /// <summary>What follows begins a page, so that what belongs together is seen at once.</summary>
+    public sealed record NewPage : DocumentBlock;
+
     /// <param name="Small">A remark, set smaller and lighter.</param>
     public sealed record Paragraph(string Text, bool Small = false) : DocumentBlock;
 
