@@ -54,7 +54,7 @@ public sealed record VisitView(KeptVisit Kept)
     public double? TrueSpread { get; private init; }
 
     /// <summary>What a photo's measurement warns of; that a practice machine's photo names no camera is no fault of it.</summary>
-    public IEnumerable<Warning> WarningsOf(MeasureReport measurement) => measurement.Warnings.Where(w => !(Kept.Entry.IsPractice && w.Code == PhotoWarningCodes.CameraUnnamed));
+    public IEnumerable<WarningReport> WarningsOf(MeasureReport measurement) => measurement.Warnings.Where(w => !(Kept.Entry.IsPractice && w.Code == PhotoWarningCodes.CameraUnnamed));
 
     internal static VisitView Of(KeptVisit kept, PhotoStore photos, IStringLocalizer<VisitTexts> texts, Figures figures)
     {
