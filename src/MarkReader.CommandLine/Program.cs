@@ -1,11 +1,14 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using MarkReader.CommandLine;
 using MarkReader.CommandLine.Commands;
 using MarkReader.CommandLine.Input;
 using MarkReader.CommandLine.Output;
 
-RootCommand root = new(CommandTexts.Get("program.measuresBurnMarksOnTaped"))
+// A RootCommand would be called by the program file's name, which nobody types.
+Command root = new("tools/run", CommandTexts.Get("program.measuresBurnMarksOnTaped"))
 {
+    new HelpOption(), new VersionOption(),
     CardCommand.Create(), MeasureCommand.Create(), AimCommand.Create(), PropagateCommand.Create(), AuditCommand.Create(), InterimCommand.Create(),
     BoardCommand.Create(), CameraCommand.Create(), CheckCardCommand.Create(), StudyCommand.Create(), ScatterCommand.Create(),
     SurveyCommand.Create(), ShimsCommand.Create(), ApertureCommand.Create(), ScrewsCommand.Create(), AdviseCommand.Create(), RecordCommand.Create(), PracticeCommand.Create(),

@@ -37,4 +37,10 @@ public sealed class CallTests
     [InlineData("aim", "--help")]
     public async Task Help_is_given_on_standard_output(params string[] arguments) =>
         Assert.Contains("aim", (await TheProgram.Run(arguments)).IsDone().Output, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("tools/run [command] [options]", "--help")]
+    [InlineData("tools/run measure <PHOTO> [options]", "measure", "--help")]
+    public async Task Help_calls_the_program_as_one_calls_it(string usage, params string[] arguments) =>
+        Assert.Contains(usage, (await TheProgram.Run(arguments)).IsDone().Output, StringComparison.Ordinal);
 }

@@ -10,12 +10,15 @@ internal sealed class JsonFields(FailureCode code)
 {
     private const int LongestText = 60;
 
-    private readonly List<Warning> _ignored = [];
+    private readonly List<Wording> _ignored = [];
 
     public Failure? Wrong { get; private set; }
 
     /// <summary>Fields that were given and not known.</summary>
-    public IReadOnlyList<Warning> Ignored => _ignored;
+    public IReadOnlyList<Warning> Ignored => Named(null);
+
+    /// <summary>The same, with events called by other words.</summary>
+    public IReadOnlyList<Warning> Named(Func<int, Wording>? events) => [.. _ignored.Select(w => new Warning("fieldIgnored", (events is null ? w : w.Name(events)).ToString()))];
 
     public void Refuse(Wording what, Wording hint) => Wrong ??= new(code, what, hint);
 
@@ -31,7 +34,7 @@ internal sealed class JsonFields(FailureCode code)
         }
 
         foreach (JsonProperty field in element.EnumerateObject().Where(f => !known.Contains(f.Name)))
-            _ignored.Add(new("fieldIgnored", InputTexts.Say("jsonFields.hasFieldThatNotKnown", where, Short(field.Name), string.Join(", ", known))));
+            _ignored.Add(InputTexts.Word("jsonFields.hasFieldThatNotKnown", where, Short(field.Name), string.Join(", ", known)));
         return new(this, element, where);
     }
 

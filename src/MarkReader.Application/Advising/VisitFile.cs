@@ -15,7 +15,10 @@ public static class VisitFile
 
     private static readonly JsonDocumentOptions s_json = new() { MaxDepth = JsonText.MostDepth, CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
-    public static Outcome<Visit> Read(ReadOnlyMemory<byte> bytes)
+    public static Outcome<Visit> Read(ReadOnlyMemory<byte> bytes) => Read(bytes, null);
+
+    /// <param name="events">What warnings call an event, by its place from 1; null for that place.</param>
+    internal static Outcome<Visit> Read(ReadOnlyMemory<byte> bytes, Func<int, Wording>? events)
     {
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
@@ -25,8 +28,8 @@ public static class VisitFile
         if (file.Find("machine") is not { } machine)
             return fields.Wrong ?? new(AdvisingFailures.Unreadable, InputTexts.Get("visitFile.visitHasNoMachine"), Hint);
         VisitSetup? setup = MachineJson.Read(fields, machine);
-        VisitEvent[] events = [.. file.List("events").Select((e, i) => EventJson.Read(fields, e, i + 1)).OfType<VisitEvent>()];
-        return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, events, [.. fields.Ignored, .. TravelCheck.Of(setup)]);
+        VisitEvent[] read = [.. file.List("events").Select((e, i) => EventJson.Read(fields, e, i + 1)).OfType<VisitEvent>()];
+        return fields.Wrong is { } wrong || setup is null ? fields.Wrong! : new Visit(setup, read, [.. fields.Named(events), .. TravelCheck.Of(setup)]);
     }
 
     /// <summary>The file of these parts, each of which is one JSON value that was read before.</summary>

@@ -7,7 +7,7 @@ using MarkReader.Metrology.Budgets;
 
 namespace MarkReader.Application.Budgets;
 
-/// <summary>The explained budget of an aim point as a document of one page.</summary>
+/// <summary>The explained budget of an aim point as a document: how well the point is known on one page, what to do about it and all parts on the next.</summary>
 public static class BudgetDocument
 {
     /// <summary>The document; null when there is no budget to explain.</summary>
@@ -17,13 +17,12 @@ public static class BudgetDocument
             return null;
         List<DocumentBlock> blocks =
         [
-            new DocumentBlock.Banner(DocumentTone.Plain, BudgetTexts.Say("banner", ExplainedBudget.Fine(format, words.Analysis.Whole)), [words.Known]),
+            new DocumentBlock.Banner(Tone(words.Sufficiency), BudgetTexts.Say("banner", ExplainedBudget.Fine(format, words.Analysis.Whole)), [words.Enough, words.Known]),
             new DocumentBlock.Paragraph(words.Meaning),
             new DocumentBlock.Paragraph(words.Missing),
             new DocumentBlock.Heading(BudgetTexts.Get("head.dominant")),
-            new DocumentBlock.Paragraph(words.Dominant),
-            new DocumentBlock.Pictures([new(BudgetTexts.Get("bars.caption"), Bars(words.Analysis, format))]),
-            new DocumentBlock.Paragraph(words.Adding),
+            new DocumentBlock.Pictures([new(BudgetTexts.Get("bars.caption"), Bars(words.Analysis, format))]) { Beside = [words.Dominant, words.Adding] },
+            new DocumentBlock.NewPage(),
             new DocumentBlock.Heading(BudgetTexts.Get("head.halving")),
             new DocumentBlock.Paragraph(words.Halving),
             new DocumentBlock.Sentences([.. words.Remedies, .. words.Idle is { } idle ? (string[])[idle] : []]),
@@ -39,6 +38,13 @@ public static class BudgetDocument
             Written = written,
         };
     }
+
+    private static DocumentTone Tone(Sufficiency sufficiency) => sufficiency switch
+    {
+        Sufficiency.Enough => DocumentTone.Good,
+        Sufficiency.Scarce => DocumentTone.Open,
+        _ => DocumentTone.Bad,
+    };
 
     private static UncertaintyBars Bars(BudgetAnalysis analysis, RecordFormat format) => new(
         BudgetTexts.Get("bars.title"),

@@ -1,5 +1,6 @@
 using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
+using MarkReader.Application.Studies;
 using MarkReader.Metrology.Budgets;
 using MarkReader.Quantities;
 
@@ -7,6 +8,8 @@ namespace MarkReader.Application.Budgets;
 
 /// <summary>The budget of an aim point in words, for a person who has never seen one.</summary>
 /// <param name="Analysis">What its parts do to the whole.</param>
+/// <param name="Sufficiency">Whether it is good enough for the usual tolerance of a leg.</param>
+/// <param name="Enough">The same in words.</param>
 /// <param name="Known">How well the point is known.</param>
 /// <param name="Meaning">What the interval means and what it does not.</param>
 /// <param name="Dominant">What most of it comes from.</param>
@@ -16,7 +19,7 @@ namespace MarkReader.Application.Budgets;
 /// <param name="Idle">What would not help; null when every part counts.</param>
 /// <param name="Missing">What is not in it.</param>
 public sealed record ExplainedBudget(
-    BudgetAnalysis Analysis, string Known, string Meaning, string Dominant, string Adding, string Halving, IReadOnlyList<string> Remedies, string? Idle, string Missing)
+    BudgetAnalysis Analysis, Sufficiency Sufficiency, string Enough, string Known, string Meaning, string Dominant, string Adding, string Halving, IReadOnlyList<string> Remedies, string? Idle, string Missing)
 {
     /// <summary>Parts that leave this share of the whole when they are gone are not worth the work.</summary>
     private const double Idles = 0.99;
@@ -34,6 +37,8 @@ public sealed record ExplainedBudget(
         string[] idle = [.. analysis.Parts.Where(p => p.WholeWithout.Millimetres > Idles * analysis.Whole.Millimetres).Select(p => Name(p.Source))];
         return new(
             analysis,
+            SufficiencyOf(Part(report)),
+            Suffices(Part(report), format),
             BudgetTexts.Say("known", Half(report.Aim.Covariance[0][0], format), Half(report.Aim.Covariance[1][1], format), whole),
             BudgetTexts.Get("meaning"),
             BudgetTexts.Say("dominant", Percent(first.Share, format), Name(first.Source), About(first.Source), Fine(format, first.WholeWithout), whole),
@@ -50,10 +55,26 @@ public sealed record ExplainedBudget(
     /// <summary>What a part is.</summary>
     public static string About(UncertaintySource source) => BudgetTexts.Get("about." + source);
 
-    public static string Percent(double share, RecordFormat format) => format.Number(100 * share, share is < 0.0995 or > 0.9905 and < 0.9995 ? 1 : 0);
+    public static string Percent(double share, RecordFormat format) => format.Number(100 * share, Percentage.Decimals(share));
 
     /// <summary>A standard uncertainty with its unit.</summary>
     public static string Fine(RecordFormat format, Length length) => format.WithUnit(length.Millimetres, 4);
+
+    // Marks of a leg whose far one is put on a point beside its aim point differ by no more than the point is beside it.
+    private static double Part(AimReport report)
+    {
+        double[][] c = report.Aim.Covariance;
+        return new Covariance2(c[0][0], c[0][1], c[1][1]).Ellipse95().SemiMajor / StudyRequest.UsualTolerance.Millimetres;
+    }
+
+    // A quarter: common practice, no source.
+    private static Sufficiency SufficiencyOf(double part) => part <= 0.25 ? Sufficiency.Enough : part <= 1 ? Sufficiency.Scarce : Sufficiency.TooLittle;
+
+    private static string Suffices(double part, RecordFormat format) => BudgetTexts.Say(
+        "enough." + SufficiencyOf(part),
+        format.WithUnit(part * StudyRequest.UsualTolerance.Millimetres, 3),
+        Percent(part, format),
+        format.Short(StudyRequest.UsualTolerance.Millimetres));
 
     private static IEnumerable<string> NotIn(BudgetAnalysis analysis)
     {
@@ -77,4 +98,17 @@ public sealed record ExplainedBudget(
     private static string Half(double variance, RecordFormat format) => format.WithUnit(Normal95.Factor * Math.Sqrt(variance), 3);
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}
+
+/// <summary>Whether an aim point is known well enough.</summary>
+public enum Sufficiency
+{
+    /// <summary>Its 95 % region takes up a quarter of the tolerance or less.</summary>
+    Enough,
+
+    /// <summary>It takes up more of it.</summary>
+    Scarce,
+
+    /// <summary>It is larger than the tolerance.</summary>
+    TooLittle,
 }

@@ -24,6 +24,9 @@ public static class CameraProfileFile
     /// <summary>Whether a text can be a camera's name.</summary>
     public static bool IsName(string name) => name.Length is > 0 and <= LongestName && !string.IsNullOrWhiteSpace(name) && !name.Any(char.IsControl);
 
+    /// <summary>Whether two profiles say the same, whatever they are called.</summary>
+    internal static bool SameContent(this CameraProfile one, CameraProfile other) => Write(one with { Name = "" }) == Write(other with { Name = "" });
+
     public static string Write(CameraProfile p) => ReportJson.Write(new ProfileDocument(
         p.Name,
         p.Made.ToString("O", CultureInfo.InvariantCulture),

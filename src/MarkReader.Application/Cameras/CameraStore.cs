@@ -16,7 +16,7 @@ public sealed class CameraStore(Database database, TimeProvider clock)
 
     private const string Columns = "id, profile, report, version, added_at AS AddedAt, last_used_at AS LastUsedAt";
 
-    /// <summary>Keeps a profile from a file.</summary>
+    /// <summary>Keeps a profile from a file. One that is kept already, under whatever name, is not kept twice: the camera that has it is given.</summary>
     /// <param name="request">The request's key; one that is repeated gives the camera that it added. Null: every call adds one.</param>
     public Outcome<KeptCamera> Add(CameraProfile profile, RequestKey? request = null) => database.Run<KeptCamera>(connection =>
     {
@@ -25,6 +25,8 @@ public sealed class CameraStore(Database database, TimeProvider clock)
             return failure;
         if (earlier.Id is { } there)
             return Find(connection, there);
+        if (All(connection).Cameras.FirstOrDefault(c => c.Profile.SameContent(profile)) is { } same)
+            return same with { WasThere = true };
         Outcome<KeptCamera> written = Write(connection, null, profile, null, Moment.ToText(clock.GetUtcNow()));
         if (!written.TryGet(out KeptCamera? kept, out _))
             return written;
@@ -39,9 +41,9 @@ public sealed class CameraStore(Database database, TimeProvider clock)
     /// <summary>All cameras whose profiles this version can read.</summary>
     public Outcome<KeptCameras> All() => database.Run<KeptCameras>(connection => All(connection));
 
-    /// <summary>The options with the profiles that are kept: the one whose camera and lens a photo's file names is used with it, of several the newest.</summary>
+    /// <summary>The options with the profiles that are kept: the one whose camera and lens a photo's file names is used with it, of several the one made last.</summary>
     public Outcome<MeasureOptions> Known(MeasureOptions? options = null) => All().TryGet(out KeptCameras? kept, out Failure? failure)
-        ? (options ?? new()) with { KnownCameras = [.. kept.Cameras.Reverse().Select(c => c.Profile)] }
+        ? (options ?? new()) with { KnownCameras = [.. kept.AsMade.Select(c => c.Profile)] }
         : failure;
 
     /// <summary>Notes that photos were measured with these profiles now.</summary>

@@ -8,5 +8,8 @@ public static class CameraWords
 {
     public static string Need(ViewNeed need) => CameraTexts.Say($"need.{need}", BoardCoverage.EnoughViews);
 
+    /// <summary>What a parameter is, from its name in files.</summary>
+    public static string Parameter(string name) => CameraTexts.Get($"parameter.{name}");
+
     public static string Term(CameraTerms term) => CameraTexts.Get($"term.{term}");
 }

@@ -15,6 +15,9 @@ public sealed record KeptCamera(long Id, long Version, CameraProfile Profile, st
 {
     public string Name => Profile.Name;
 
+    /// <summary>Whether it was there already when its profile was to be added.</summary>
+    public bool WasThere { get; init; }
+
     /// <summary>What its calibration said of it; null for a profile from a file.</summary>
     public CameraReport? Report => ReportText is null ? null : JsonSerializer.Deserialize<CameraReport>(ReportText, ReportJson.Options);
 }
@@ -36,10 +39,16 @@ public enum CameraUse
 /// <param name="Cameras">Newest first.</param>
 public sealed record KeptCameras(IReadOnlyList<KeptCamera> Cameras)
 {
+    /// <summary>The cameras in the order in which their profiles were made; of one lens the last is used.</summary>
+    public IReadOnlyList<KeptCamera> AsMade => [.. Cameras.OrderBy(c => c.Profile.Made).ThenBy(c => c.Id)];
+
     public CameraUse UseOf(KeptCamera camera)
     {
         if (!camera.Profile.Traits.Tell)
             return CameraUse.Named;
-        return Cameras.First(c => c.Profile.Traits.Tell && c.Profile.Traits.SameLens(camera.Profile.Traits)).Id == camera.Id ? CameraUse.Automatic : CameraUse.Superseded;
+        return UsedFor(camera).Id == camera.Id ? CameraUse.Automatic : CameraUse.Superseded;
     }
+
+    /// <summary>The camera that is used for photos of the same lens.</summary>
+    public KeptCamera UsedFor(KeptCamera camera) => AsMade.LastOrDefault(c => c.Profile.Traits.Tell && c.Profile.Traits.SameLens(camera.Profile.Traits)) ?? camera;
 }

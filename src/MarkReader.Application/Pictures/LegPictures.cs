@@ -50,7 +50,7 @@ internal static class LegPictures
         string[] sentences =
         [
             VisitPictureWords.Fill(words.Budget, leg.Name, numbers.Fine(Uncertainty(whole))),
-            .. bars.Select(b => VisitPictureWords.Fill(words.BudgetPart, b.Name, numbers.Fine(b.Uncertainty), numbers.Number(Math.Round(100 * b.Share, 1)))),
+            .. bars.Select(b => VisitPictureWords.Fill(words.BudgetPart, b.Name, numbers.Fine(b.Uncertainty), numbers.Number(Percentage.Rounded(b.Share)))),
         ];
         return new("budget-" + leg.Name, string.Join(' ', sentences), new UncertaintyBars(VisitPictureWords.Fill(words.BudgetTitle, leg.Name), bars, Uncertainty(whole)) { Style = source.Style.Style });
     }

@@ -12,6 +12,8 @@ public static class ActionText
     /// <summary>The lines that are read.</summary>
     public static string Usage => InputTexts.Get("actionText.fireLegPathOnePulse");
 
+    private const double MostTurns = 100;
+
     private static readonly char[] s_blanks = [' ', '\t'];
 
     public static Outcome<VisitAction> Read(string line)
@@ -20,7 +22,7 @@ public static class ActionText
         return words switch
         {
             ["fire", var leg, var path] => Number(path, p => new VisitAction.Fire(leg, p, null)),
-            ["turn", var leg, var screw, .. var turns] when TurnsText.Read(string.Join(' ', turns)) is { } t => new VisitAction.Turn(leg, screw, t),
+            ["turn", var leg, var screw, .. var turns] when TurnsText.Read(string.Join(' ', turns)) is { } t and >= -MostTurns and <= MostTurns => new VisitAction.Turn(leg, screw, t),
             ["survey", var x, var y] => Numbers(x, y, (a, b) => new VisitAction.Survey(Length.FromMillimetres(a), Length.FromMillimetres(b))),
             ["shim", var corner, var height] when Named<BedCorner>(corner) is { } at => Number(height, h => new VisitAction.Shim(at, Length.FromMillimetres(h))),
             ["move", var u, var v] => Numbers(u, v, (a, b) => new VisitAction.MoveTarget(new(a, b))),

@@ -50,6 +50,8 @@ public static class RecordHtml
             case DocumentBlock.Heading heading:
                 html.Append(CultureInfo.InvariantCulture, $"<h2>{E(heading.Text)}</h2>\n");
                 break;
+            case DocumentBlock.NewPage:
+                break;
             case DocumentBlock.Paragraph paragraph:
                 html.Append(CultureInfo.InvariantCulture, $"<p{(paragraph.Small ? " class=\"note\"" : "")}>{E(paragraph.Text)}</p>\n");
                 break;
@@ -78,6 +80,9 @@ public static class RecordHtml
                     html.Append(CultureInfo.InvariantCulture, $"<figure><img alt=\"\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(PictureFile.Svg(picture.Drawing))}\"/>");
                     html.Append(CultureInfo.InvariantCulture, $"<figcaption>{E(picture.Caption)}</figcaption></figure>\n");
                 }
+
+                foreach (string text in pictures.Beside)
+                    html.Append(CultureInfo.InvariantCulture, $"<p>{E(text)}</p>\n");
 
                 html.Append("</div>\n");
                 break;

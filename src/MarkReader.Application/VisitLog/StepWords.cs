@@ -6,17 +6,18 @@ using static MarkReader.Quantities.Texts<MarkReader.Application.Texts.AdviceText
 
 namespace MarkReader.Application.VisitLog;
 
-/// <summary>Says in a refusal which step of a kept visit is meant: "step 8 (mark on leg 1 at 480 mm)" in place of "event 8".</summary>
+/// <summary>Says in a refusal or a warning which entry of a kept visit is meant, by the number that its list shows: "entry 8 (mark on leg 1 at 480 mm)" in place of "event 8".</summary>
 internal static class StepWords
 {
     private const int LongestName = 20;
 
     /// <param name="events">Those that the refusal counts: their number in the visit and their JSON.</param>
-    public static Failure Name(Failure failure, IReadOnlyList<(int Number, string Text)> events)
-    {
-        Wording Step(int index) => index <= events.Count ? Of(events[index - 1].Number, events[index - 1].Text) : $"{new SaidEvent(index)}";
-        return failure with { What = failure.What.Name(Step), Remedy = failure.Remedy.Name(Step) };
-    }
+    public static Failure Name(Failure failure, IReadOnlyList<(int Number, string Text)> events) =>
+        failure with { What = failure.What.Name(Of(events)), Remedy = failure.Remedy.Name(Of(events)) };
+
+    /// <summary>What an event is called, by its place among these from 1.</summary>
+    public static Func<int, Wording> Of(IReadOnlyList<(int Number, string Text)> events) =>
+        place => place <= events.Count ? Of(events[place - 1].Number, events[place - 1].Text) : $"{new SaidEvent(place)}";
 
     // The event may be what is wrong: what cannot be read in it is left out.
     private static Wording Of(int number, string text)

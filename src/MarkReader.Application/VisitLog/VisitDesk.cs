@@ -17,7 +17,7 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos, CameraStore 
 
     /// <summary>The next action of a visit.</summary>
     public static Outcome<VisitAdvice> Advise(KeptVisit visit) =>
-        AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.File())).TryGet(out VisitAdvice? advice, out Failure? failure) ? advice : StepWords.Name(failure, Steps(visit.Events));
+        AdviseVisit.At(visit, visit.Entry.Version);
 
     /// <summary>
     /// Adds an event. A request that is repeated with its key is answered as it was the first time, whatever has happened since, and adds nothing.
@@ -80,15 +80,14 @@ public sealed class VisitDesk(VisitStore visits, PhotoStore photos, CameraStore 
         byte[] file = Encoding.UTF8.GetBytes(visit.FileWith(e.Text));
         if (file.Length > VisitFile.MostBytes)
             return new Failure(VisitLogFailures.TooLarge, VisitLogTexts.Word("visitDesk.visitFileWouldHaveMore", VisitFile.MostBytes >> 20), VisitLogTexts.Get("visitDesk.beginNewVisit"));
-        return AdviseVisit.Run(file).TryGet(out VisitAdvice? advice, out Failure? failure)
-            ? new Checked(e, advice)
-            : StepWords.Name(failure, [.. Steps(visit.Events), (visit.All.Select(kept => kept.Number).DefaultIfEmpty().Max() + 1, e.Text)]);
+        (int, string)[] events = [.. Steps(visit.Events), (visit.All.Select(kept => kept.Number).DefaultIfEmpty().Max() + 1, e.Text)];
+        return AdviseVisit.Run(file, StepWords.Of(events)).TryGet(out VisitAdvice? advice, out Failure? failure) ? new Checked(e, advice) : StepWords.Name(failure, events);
     }
 
     private static IReadOnlyList<(int Number, string Text)> Steps(IEnumerable<KeptEvent> events) => [.. events.Select(e => (e.Number, e.Text))];
 
     private static Outcome<VisitAddition> Again(KeptVisit visit, KeptEvent e) =>
-        AdviseVisit.Run(Encoding.UTF8.GetBytes(visit.FileAt(e.AddedVersion))).TryGet(out VisitAdvice? advice, out Failure? failure) ? new VisitAddition(visit.Entry.Id, e, advice) : failure;
+        AdviseVisit.At(visit, e.AddedVersion).TryGet(out VisitAdvice? advice, out Failure? failure) ? new VisitAddition(visit.Entry.Id, e, advice) : failure;
 
     private sealed record Checked(EventDocument Event, VisitAdvice Advice);
 }

@@ -18,6 +18,9 @@ public static class VisitLogFailures
     /// <summary>This mark of this photo is in the visit already.</summary>
     public static readonly FailureCode PhotoMarkUsed = new("PHOTO_MARK_USED", FailureKind.BadInput);
 
+    /// <summary>A mark was typed that lies beside the card; it may be there all the same.</summary>
+    public static readonly FailureCode TypedOffCard = new("TYPED_OFF_CARD", FailureKind.BadInput);
+
     /// <summary>The visit's file would become larger than one that can be read.</summary>
     public static readonly FailureCode TooLarge = new("VISIT_TOO_LARGE", FailureKind.BadInput);
 

@@ -40,16 +40,21 @@ public sealed record CameraProfile(
     /// <summary>The camera for a photo in the sensor's frame, rescaled when the photo is a smaller or larger picture of the same field; refused when it shows another field or is of another lens.</summary>
     public Outcome<CameraModel> For(CameraTraits photo)
     {
-        if (Traits.Tell && photo.Tell && !Traits.SameLens(photo))
-            return Misfit(photo.Zoom != Traits.Zoom ? CalibrationTexts.Get("cameraProfile.photoWasZoomed") : CalibrationTexts.Get("cameraProfile.photoAnotherCameraOrLens"));
-        if (photo.Zoom != Traits.Zoom)
-            return Misfit(CalibrationTexts.Get("cameraProfile.photoWasZoomed"));
-        (int width, int height) = (photo.Sensor.Width, photo.Sensor.Height);
-        if (Math.Abs(((double)width * Camera.Photo.Height / ((double)height * Camera.Photo.Width)) - 1) > SameAspect)
-            return Misfit(CalibrationTexts.Say("cameraProfile.photoXPxProfileX", width, height, Camera.Photo.Width, Camera.Photo.Height));
+        if (Misfit(photo) is { } why)
+            return new Failure(ProfileFailures.Misfit, CalibrationTexts.Word("cameraProfile.cameraProfileDoesNotFit", Name, why), CalibrationTexts.Get("cameraProfile.sendPhotoAsCameraStored"));
         return Camera.Photo == photo.Sensor ? Camera : Camera.Resized(photo.Sensor);
     }
 
-    private Failure Misfit(string why) => new(
-        ProfileFailures.Misfit, CalibrationTexts.Word("cameraProfile.cameraProfileDoesNotFit", Name, why), CalibrationTexts.Get("cameraProfile.sendPhotoAsCameraStored"));
+    /// <summary>Why the profile does not fit a photo, as a clause; null when it fits.</summary>
+    public string? Misfit(CameraTraits photo)
+    {
+        if (photo.Zoom != Traits.Zoom)
+            return CalibrationTexts.Get("cameraProfile.photoWasZoomed");
+        if (Traits.Tell && photo.Tell && !Traits.SameLens(photo))
+            return CalibrationTexts.Get("cameraProfile.photoAnotherCameraOrLens");
+        (int width, int height) = (photo.Sensor.Width, photo.Sensor.Height);
+        return Math.Abs(((double)width * Camera.Photo.Height / ((double)height * Camera.Photo.Width)) - 1) > SameAspect
+            ? CalibrationTexts.Say("cameraProfile.photoXPxProfileX", width, height, Camera.Photo.Width, Camera.Photo.Height)
+            : null;
+    }
 }

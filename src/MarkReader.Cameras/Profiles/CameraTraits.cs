@@ -17,5 +17,8 @@ public sealed record CameraTraits(PhotoSize Sensor, double? FocalLength, int? Fo
     public bool SameLens(CameraTraits other) =>
         ModelDigest == other.ModelDigest && FocalLength35 == other.FocalLength35 && Near(FocalLength, other.FocalLength) && Math.Abs(Zoom - other.Zoom) < 0.005;
 
+    /// <summary>Whether both are of one camera and one focal length, as they are when one of them was zoomed digitally.</summary>
+    public bool SameOptics(CameraTraits other) => ModelDigest == other.ModelDigest && Near(FocalLength, other.FocalLength);
+
     private static bool Near(double? a, double? b) => a is null == b is null && (a is null || Math.Abs(a.Value - b!.Value) < 0.005);
 }

@@ -13,7 +13,7 @@ internal static class CallErrors
     {
         Command command = call.CommandResult.Command;
         string help = CommandTexts.Say("callErrors.seeHelp", command.Name);
-        if (command is RootCommand && call.Errors.Count > 0)
+        if (!command.Parents.Any() && call.Errors.Count > 0)
         {
             string names = string.Join(", ", command.Subcommands.Select(c => c.Name));
             return call.UnmatchedTokens is [string word, ..]

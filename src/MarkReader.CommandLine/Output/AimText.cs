@@ -30,6 +30,7 @@ internal static class AimText
             .. Explained(finding),
             Words.Budget,
             .. Quality(finding),
+            .. finding.NearView is { } near ? Words.Camera(near, finding.FarView) : Words.Camera(finding.FarView),
             Get("aim.turnTheSourceMirror"),
             .. Words.Of(finding.Warnings),
             Words.Cautions,
@@ -38,7 +39,7 @@ internal static class AimText
     }
 
     private static IEnumerable<string> Explained(AimFinding finding) =>
-        ExplainedBudget.Of(AimReport.From(finding), RecordFormat.Plain) is { } words ? [words.Dominant, words.Halving] : [];
+        ExplainedBudget.Of(AimReport.From(finding), RecordFormat.Plain) is { } words ? [words.Enough, words.Dominant, words.Halving] : [];
 
     private static IEnumerable<string> Quality(AimFinding finding) => finding.NearView is { } near
         ? [QualityText.Of(Get("aim.nearPhoto"), near.Quality), QualityText.Of(Get("aim.farPhoto"), finding.FarView.Quality)]

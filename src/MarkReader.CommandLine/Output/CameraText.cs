@@ -11,11 +11,11 @@ internal static class CameraText
     {
         CalibratedCamera found = finding.Calibration;
         int all = found.Views.Count + found.Dropped.Count + finding.Refused.Count;
-        Table parameters = new("", Get("camera.value"), Get("camera.uncertainty"));
+        Table parameters = new("", Get("camera.value"), Get("camera.uncertainty"), "");
         for (int i = 0; i < CalibratedCamera.Names.Count; i++)
         {
             if (found.StandardUncertainties[i] > 0)
-                parameters.Add(CalibratedCamera.Names[i], Words.Fixed(found.Values[i], Places(i)), Words.Fixed(found.StandardUncertainties[i], Places(i)));
+                parameters.Add(CalibratedCamera.Names[i], Words.Fixed(found.Values[i], Places(i)), Words.Fixed(found.StandardUncertainties[i], Places(i)), CameraWords.Parameter(CalibratedCamera.Names[i]));
         }
 
         Table views = new(Get("camera.photo"), Get("camera.tilt"), Get("camera.sections"), Get("camera.residual"));

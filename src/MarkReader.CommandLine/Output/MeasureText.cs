@@ -19,6 +19,7 @@ internal static class MeasureText
         [
             Say("measure.cardMarkersPxMm", card.Kind, card.MarkersSeen, Words.Fixed(card.PixelsPerMm, 1), Words.Fixed(card.Tilt.Degrees, 0), Words.Fixed(card.ResidualPx, 2)),
             QualityText.Of(Get("measure.photo"), measurement.Quality),
+            .. Words.Camera(measurement),
             table.ToString(),
             Words.Region,
             BudgetText.Of([.. measurement.Marks.Select((m, i) => (Say("measure.mark2", i + 1), m.Budget))]),

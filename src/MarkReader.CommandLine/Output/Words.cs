@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Verdicts;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 using static MarkReader.Quantities.Texts<MarkReader.CommandLine.Output.OutputTexts>;
 
@@ -34,6 +35,10 @@ internal static class Words
 
     /// <summary>A verdict: within, undecided or outside.</summary>
     public static string Of(Conformity conformity) => Get("verdict." + conformity.Verdict);
+
+    /// <summary>With which camera profiles photos were measured; why one was not used is a warning.</summary>
+    public static IEnumerable<string> Camera(params PhotoMeasurement[] photos) => photos.Select(p => p.CameraProfile).OfType<string>().Distinct()
+        .Select(name => photos.All(p => p.CameraProfile == name) ? Say("camera.used", name) : Say("camera.usedForOne", name));
 
     public static IEnumerable<string> Of(IReadOnlyList<Warning> warnings) => warnings.Select(w => Say("warning", w.Code, w.Message));
 }

@@ -41,6 +41,9 @@ internal sealed class BlockSetter(PageFlow flow)
     {
         switch (block)
         {
+            case DocumentBlock.NewPage:
+                flow.Need(flow.Room);
+                break;
             case DocumentBlock.Paragraph paragraph:
                 Lines(paragraph.Small ? Ink.Small : Ink.Body, paragraph.Text, 0);
                 break;

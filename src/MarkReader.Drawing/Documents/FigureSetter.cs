@@ -5,7 +5,7 @@ namespace MarkReader.Drawing.Documents;
 /// <summary>Sets drawings and photos, two in a row.</summary>
 internal sealed class FigureSetter(PageFlow flow)
 {
-    private const double Gutter = 6, TallestPhoto = 68, TallestPicture = 86, BelowImage = 1.2, BelowRow = 3.4;
+    private const double Gutter = 6, TallestPhoto = 68, TallestPicture = 86, BelowImage = 1.2, BelowRow = 3.4, BetweenTexts = 2.4;
 
     private double Column => (flow.Width - Gutter) / 2;
 
@@ -13,7 +13,7 @@ internal sealed class FigureSetter(PageFlow flow)
     public double Height(DocumentBlock.Photos photos) => photos.All.Count == 0 ? 0 : Height([.. photos.All.Take(2)]);
 
     /// <summary>Of the first row.</summary>
-    public double Height(DocumentBlock.Pictures pictures) => pictures.All.Count == 0 ? 0 : Height([.. pictures.All.Take(2)]);
+    public double Height(DocumentBlock.Pictures pictures) => pictures.All.Count == 0 ? 0 : Math.Max(Height([.. pictures.All.Take(2)]), HeightBeside(pictures));
 
     public void Set(DocumentBlock.Photos photos)
     {
@@ -24,7 +24,17 @@ internal sealed class FigureSetter(PageFlow flow)
     public void Set(DocumentBlock.Pictures pictures)
     {
         foreach (DocumentPicture[] row in pictures.All.Chunk(2))
-            flow.Put(Height(row), (canvas, y) => Row(canvas, y, row));
+        {
+            flow.Put(Math.Max(Height(row), HeightBeside(pictures)), (canvas, y) =>
+            {
+                Row(canvas, y, row);
+                foreach (string text in pictures.Beside)
+                {
+                    Lines(canvas, Ink.Body, text, Left(1), y);
+                    y += Height(Ink.Body, text) + BetweenTexts;
+                }
+            });
+        }
     }
 
     private void Row(SKCanvas canvas, double y, DocumentPicture[] row)
@@ -58,6 +68,8 @@ internal sealed class FigureSetter(PageFlow flow)
             Lines(canvas, Ink.Small, row[i].Caption, x, y + tallest + BelowImage);
         }
     }
+
+    private double HeightBeside(DocumentBlock.Pictures pictures) => pictures.Beside.Sum(t => Height(Ink.Body, t) + BetweenTexts);
 
     private double Left(int column) => PageFlow.Left + (column * (Column + Gutter));
 

@@ -34,6 +34,9 @@ public abstract record DocumentBlock
     /// <summary>Stays on the page of what follows it.</summary>
     public sealed record Heading(string Text) : DocumentBlock;
 
+    /// <summary>What follows begins a page, so that what belongs together is seen at once.</summary>
+    public sealed record NewPage : DocumentBlock;
+
     /// <param name="Small">A remark, set smaller and lighter.</param>
     public sealed record Paragraph(string Text, bool Small = false) : DocumentBlock;
 
@@ -50,7 +53,11 @@ public abstract record DocumentBlock
     public sealed record Table(string Caption, IReadOnlyList<TableColumn> Columns, IReadOnlyList<TableRow> Rows) : DocumentBlock;
 
     /// <summary>Drawings, two in a row.</summary>
-    public sealed record Pictures(IReadOnlyList<DocumentPicture> All) : DocumentBlock;
+    public sealed record Pictures(IReadOnlyList<DocumentPicture> All) : DocumentBlock
+    {
+        /// <summary>Paragraphs to the right of a picture that stands alone.</summary>
+        public IReadOnlyList<string> Beside { get; init; } = [];
+    }
 
     /// <summary>Photos, two in a row.</summary>
     public sealed record Photos(IReadOnlyList<DocumentPhoto> All) : DocumentBlock;

@@ -76,7 +76,7 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
     }
 
     private string Number(UncertaintyBar bar) =>
-        $"{Style.Numbers.Fine(bar.Uncertainty)}, {PictureWords.Fill(Style.Words.Share, Style.Numbers.Number(Math.Round(100 * bar.Share, bar.Share < 0.1 ? 1 : 0)))}";
+        $"{Style.Numbers.Fine(bar.Uncertainty)}, {PictureWords.Fill(Style.Words.Share, Style.Numbers.Number(Percentage.Rounded(bar.Share)))}";
 
     private static void Words(Plot plot, string words, double x, double y, Alignment alignment)
     {

@@ -10,8 +10,8 @@ namespace MarkReader.Imaging.Pipeline;
 /// <summary>Which camera profile a photo is measured with.</summary>
 /// <param name="Lens">Null for none.</param>
 /// <param name="Profile">Its name.</param>
-/// <param name="Unfit">Why a profile of this camera was not used.</param>
-internal sealed record LensChoice(KnownLens? Lens, string? Profile, string? Unfit)
+/// <param name="Unfit">Why no profile is used although some are kept.</param>
+internal sealed record LensChoice(KnownLens? Lens, string? Profile, Warning? Unfit)
 {
     private static readonly LensChoice s_none = new(null, null, null);
 
@@ -22,23 +22,34 @@ internal sealed record LensChoice(KnownLens? Lens, string? Profile, string? Unfi
         PhotoTurn? turn = PhotoTurn.OfOrientation(header.Exif.Orientation);
         if (options.Camera is { } named)
             return Fit(named, photo, turn);
-        if (!photo.Tell || options.KnownCameras.LastOrDefault(p => p.Traits.Tell && p.Traits.SameLens(photo)) is not { } known)
+        CameraProfile[] telling = [.. options.KnownCameras.Where(p => p.Traits.Tell)];
+        if (telling.Length == 0)
             return s_none;
-        return Fit(known, photo, turn).TryGet(out LensChoice? choice, out Failure? failure) ? choice : new LensChoice(null, null, failure.Message);
+        if (!photo.Tell)
+            return None(PhotoWarningCodes.CameraUnnamed, ImagingTexts.Get("lensChoice.photoNamesNoCamera"));
+        if (telling.LastOrDefault(p => p.Traits.SameLens(photo)) is { } known)
+            return Fit(known, photo, turn).TryGet(out LensChoice? choice, out _) ? choice : None("cameraUnfit", ImagingTexts.Say("lensChoice.cameraProfileWasNotUsed", known.Name, Why(known, photo, turn)!));
+        if (telling.LastOrDefault(p => p.Traits.SameOptics(photo)) is { } zoomed)
+            return None("cameraZoomed", ImagingTexts.Say("lensChoice.photoWasZoomed", zoomed.Name));
+        return telling.LastOrDefault(p => p.Traits.ModelDigest == photo.ModelDigest) is { } other ? None("cameraOtherLens", ImagingTexts.Say("lensChoice.otherLensOfCamera", other.Name)) : s_none;
     }
 
     /// <summary>What the file says of camera and lens.</summary>
     public static CameraTraits TraitsOf(PhotoHeader header) => new(
         new(header.StoredWidth, header.StoredHeight), header.Exif.FocalLength, header.Exif.FocalLength35, header.Exif.Zoom, header.Exif.ModelDigest);
 
-    /// <param name="differs">Whether the card shows another lens.</param>
+    /// <param name="differs">Whether the card shows another lens, so that the profile says nothing of the photo.</param>
     public IEnumerable<Warning> Warnings(bool differs)
     {
         if (Unfit is not null)
-            yield return new("cameraUnfit", ImagingTexts.Say("lensChoice.cameraProfileWasNotUsed", Unfit));
+            yield return Unfit;
         if (Profile is not null && differs)
             yield return new("cameraDiffers", ImagingTexts.Say("lensChoice.cardShowsAnotherLensThan", Profile));
     }
+
+    private static LensChoice None(string code, string why) => new(null, null, new(code, why));
+
+    private static string? Why(CameraProfile profile, CameraTraits photo, PhotoTurn? turn) => turn is null ? ImagingTexts.Get("lensChoice.photoMirrored") : profile.Misfit(photo);
 
     private static Outcome<LensChoice> Fit(CameraProfile profile, CameraTraits photo, PhotoTurn? turn)
     {

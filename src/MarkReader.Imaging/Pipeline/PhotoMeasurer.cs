@@ -72,7 +72,7 @@ public static class PhotoMeasurer
             quality,
             [.. PhotoWarnings.Of(sighted, quality, marks, doubtful, found.Doubts), .. lens.Warnings(card.LensDiffers)])
         {
-            CameraProfile = lens.Profile,
+            CameraProfile = card.LensDiffers ? null : lens.Profile,
         };
     }
 }

@@ -77,15 +77,8 @@ internal sealed class AnovaTable(CrossedSquares squares, AnovaDenominator denomi
         if (pooled)
             return Test(squares.Operator, photo, AnovaSource.Photo);
         // No single mean square has the right expectation: W. G. Cochran's ratio of sums, Biometrics 7 (1951) 17–32.
-        MeanSquare above = Sum(squares.Operator, squares.Repeat), under = Sum(photo, squares.Interaction);
+        MeanSquare above = MeanSquare.Sum(squares.Operator, squares.Repeat), under = MeanSquare.Sum(photo, squares.Interaction);
         return under.Value <= 0 ? null : new(above.Value / under.Value, FDistribution.Tail(above.Value / under.Value, above.Dof, under.Dof), [AnovaSource.Photo, AnovaSource.Interaction]);
-    }
-
-    // With F. E. Satterthwaite's degrees of freedom, Biometrics Bull. 2 (1946) 110–114.
-    private static MeanSquare Sum(MeanSquare a, MeanSquare b)
-    {
-        double sum = a.Value + b.Value, spread = (a.Value * a.Value / a.Dof) + (b.Value * b.Value / b.Dof);
-        return new(sum, spread > 0 ? sum * sum / spread : a.Dof + b.Dof);
     }
 
     private static AnovaTest? Test(MeanSquare above, MeanSquare below, AnovaSource against) =>

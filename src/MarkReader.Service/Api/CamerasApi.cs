@@ -20,7 +20,7 @@ internal static class CamerasApi
         RouteGroupBuilder cameras = app.MapGroup("/api/cameras").WithTags("Cameras");
         cameras.MapGet("/", List).WithName("ListCameras").WithSummary("The cameras that are kept, newest first.");
         cameras.MapPost("/", PostAsync).WithName("AddCamera").WithSummary("Keep a camera's profile.")
-            .WithDescription("The body is a profile, as this service and the command camera write it. Photos whose files name its camera and lens are measured with it from now on; of several profiles of one lens the newest is used.")
+            .WithDescription("The body is a profile, as this service and the command camera write it. Photos whose files name its camera and lens are measured with it from now on; of several profiles of one lens the one made last is used. A profile that is kept already, under whatever name, is not added: the answer is then 200 with the camera that has it.")
             .Accepts<JsonElement>("application/json")
             .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity);
         cameras.MapGet("/{id:long}", Get).WithName("GetCamera").WithSummary("A camera; its version is the ETag.").ProducesProblem(StatusCodes.Status404NotFound);
@@ -35,7 +35,7 @@ internal static class CamerasApi
         ? TypedResults.Ok(new CameraList([.. all.Cameras.Select(c => CameraEntry.From(c, all))]))
         : Problem.From(failure);
 
-    private static async Task<Results<Created<CameraAnswer>, ProblemHttpResult>> PostAsync(
+    private static async Task<Results<Created<CameraAnswer>, Ok<CameraAnswer>, ProblemHttpResult>> PostAsync(
         HttpContext context,
         CameraStore cameras,
         [FromHeader(Name = "Idempotency-Key"), Description(Preconditions.KeyDescription)] string? key)
@@ -48,7 +48,7 @@ internal static class CamerasApi
             || !cameras.All().TryGet(out KeptCameras? all, out failure))
             return Problem.From(failure);
         Preconditions.SetTag(context, camera.Version);
-        return TypedResults.Created(CameraAnswer.Address(camera.Id), CameraAnswer.From(camera, all));
+        return camera.WasThere ? TypedResults.Ok(CameraAnswer.From(camera, all)) : TypedResults.Created(CameraAnswer.Address(camera.Id), CameraAnswer.From(camera, all));
     }
 
     private static Results<Ok<CameraAnswer>, ProblemHttpResult> Get(HttpContext context, CameraStore cameras, [Description(Describing.Camera)] long id)

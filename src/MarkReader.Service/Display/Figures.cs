@@ -60,6 +60,9 @@ public sealed class Figures
     /// <summary>A number's text with the reader's decimal sign.</summary>
     public string Sign(string number) => Preferences.Comma ? number.Replace('.', ',') : number;
 
+    /// <summary>Numbers in a row, apart by a comma, or by a semicolon where the comma is the decimal sign.</summary>
+    public string Row(params string[] numbers) => string.Join(Preferences.Comma ? "; " : ", ", numbers);
+
     /// <summary>A sentence of the adviser.</summary>
     public string Sentence(string sentence) => Sentences.Show(sentence, Preferences);
 

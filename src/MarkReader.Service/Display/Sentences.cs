@@ -18,7 +18,7 @@ internal static partial class Sentences
     public static string Show(string sentence, Preferences preferences)
     {
         string text = preferences.Inches ? Row(s_pages.GetString("sentence.between", CultureInfo.CurrentUICulture)!).Replace(sentence, row => Number().Replace(row.Value[..^2], number => Inches(number.Value)) + "in") : sentence;
-        return preferences.Comma ? Decimal().Replace(text, ",") : text;
+        return preferences.Comma ? Decimal().Replace(Between().Replace(text, ";"), ",") : text;
     }
 
     // With two decimals more than the millimetres have, at least three.
@@ -38,6 +38,10 @@ internal static partial class Sentences
 
     [GeneratedRegex(@"[+-]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant)]
     private static partial Regex Number();
+
+    // A comma between two numbers, of which at least one has decimals.
+    [GeneratedRegex(@"(?<=\d\.\d+),(?= (?:[xyuv] )?[+-]?\d)|(?<=\d),(?= (?:[xyuv] )?[+-]?\d+\.\d)", RegexOptions.CultureInvariant)]
+    private static partial Regex Between();
 
     [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.CultureInvariant)]
     private static partial Regex Decimal();

@@ -33,6 +33,30 @@ public sealed class ExplainedBudgetTests
         Assert.Contains("0,002002\u00a0in", words.Idle, StringComparison.Ordinal);
     }
 
+    // A region of 2.448 standard uncertainties against the usual tolerance of 0.5 mm.
+    [Theory]
+    [InlineData(0.051, Sufficiency.Enough, "differ by 0.125\u00a0mm at most (95 %), 25 % of a tolerance of 0.5\u00a0mm")]
+    [InlineData(0.053, Sufficiency.Scarce, "Hardly good enough")]
+    [InlineData(0.3, Sufficiency.TooLittle, "147 % of a tolerance of 0.5\u00a0mm")]
+    public void Whether_it_is_good_enough_is_said_against_the_usual_tolerance(double uncertainty, Sufficiency sufficiency, string said)
+    {
+        ExplainedBudget words = ExplainedBudget.Of(Report((UncertaintySource.Noise, uncertainty)), RecordFormat.Plain)!;
+
+        Assert.Equal(sufficiency, words.Sufficiency);
+        Assert.Contains(said, words.Enough, StringComparison.Ordinal);
+        Assert.Contains("this result has none of its own", words.Enough, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.995, "99.5")]
+    [InlineData(0.5, "50")]
+    [InlineData(0.034, "3.4")]
+    public void A_share_is_the_same_number_in_words_and_in_bars(double share, string said)
+    {
+        Assert.Equal(said, ExplainedBudget.Percent(share, RecordFormat.Plain));
+        Assert.Equal(said, Percentage.Rounded(share).ToString(System.Globalization.CultureInfo.InvariantCulture));
+    }
+
     [Fact]
     public void Every_source_is_told_what_it_is_and_what_makes_it_smaller() => Assert.All(Enum.GetValues<UncertaintySource>(), source =>
     {

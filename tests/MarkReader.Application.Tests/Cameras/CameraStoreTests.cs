@@ -22,7 +22,7 @@ public sealed class CameraStoreTests : IDisposable
     public void A_profile_is_kept_to_the_last_digit_and_handed_to_measurements_oldest_first()
     {
         KeptCamera first = _cameras.Add(SomeCamera.Named("first")).ValueOrThrow();
-        _cameras.Add(SomeCamera.Named("second")).ValueOrThrow();
+        _cameras.Add(SomeCamera.Later("second")).ValueOrThrow();
 
         Assert.Equal(CameraProfileFile.Write(SomeCamera.Named("first")), CameraProfileFile.Write(_cameras.Find(first.Id).ValueOrThrow().Profile));
         MeasureOptions how = _cameras.Known(new() { Taps = [new(1, 2)] }).ValueOrThrow();
@@ -31,18 +31,20 @@ public sealed class CameraStoreTests : IDisposable
     }
 
     [Fact]
-    public void Of_one_lens_the_newest_profile_is_used()
+    public void Of_one_lens_the_profile_made_last_is_used_whichever_came_in_last()
     {
         CameraProfile other = SomeCamera.Named("other lens");
-        _cameras.Add(SomeCamera.Named("old")).ValueOrThrow();
+        _cameras.Add(SomeCamera.Later("new")).ValueOrThrow();
+        _cameras.Add(SomeCamera.Named("old, from a file")).ValueOrThrow();
         _cameras.Add(other with { Traits = other.Traits with { FocalLength = 9 } }).ValueOrThrow();
-        _cameras.Add(SomeCamera.Named("new")).ValueOrThrow();
         _cameras.Add(other with { Name = "anonymous", Traits = other.Traits with { ModelDigest = null } }).ValueOrThrow();
 
         KeptCameras all = _cameras.All().ValueOrThrow();
         Assert.Equal(
-            [("anonymous", CameraUse.Named), ("new", CameraUse.Automatic), ("other lens", CameraUse.Automatic), ("old", CameraUse.Superseded)],
+            [("anonymous", CameraUse.Named), ("other lens", CameraUse.Automatic), ("old, from a file", CameraUse.Superseded), ("new", CameraUse.Automatic)],
             all.Cameras.Select(c => (c.Name, all.UseOf(c))));
+        Assert.Equal("new", all.UsedFor(all.Cameras[2]).Name);
+        Assert.Equal(["old, from a file", "new"], _cameras.Known().ValueOrThrow().KnownCameras.Where(c => c.Traits.FocalLength != 9 && c.Traits.Tell).Select(c => c.Name));
     }
 
     [Fact]
@@ -52,8 +54,20 @@ public sealed class CameraStoreTests : IDisposable
         KeptCamera first = _cameras.Add(SomeCamera.Named("a"), key).ValueOrThrow();
         Assert.Equal(first.Id, _cameras.Add(SomeCamera.Named("a"), key).ValueOrThrow().Id);
         Assert.Equal(StorageFailures.KeyReused, Refused(_cameras.Add(SomeCamera.Named("b"), RequestKey.Of("k", "two"u8).ValueOrThrow())));
-        Assert.Equal(CameraFailures.NameTaken, Refused(_cameras.Add(SomeCamera.Named("a"))));
+        Assert.Equal(CameraFailures.NameTaken, Refused(_cameras.Add(SomeCamera.Later("a"))));
         Assert.Single(_cameras.All().ValueOrThrow().Cameras);
+    }
+
+    [Fact]
+    public void A_copy_of_a_profile_is_the_one_that_is_kept_whatever_it_is_called()
+    {
+        KeptCamera first = _cameras.Add(SomeCamera.Named("a")).ValueOrThrow();
+        CameraProfile copy = CameraProfileFile.Read(System.Text.Encoding.UTF8.GetBytes(CameraProfileFile.Write(first.Profile))).ValueOrThrow();
+
+        KeptCamera again = _cameras.Add(copy with { Name = "b" }, RequestKey.Of("k", "copy"u8).ValueOrThrow()).ValueOrThrow();
+
+        Assert.Equal((first.Id, "a", false, true), (again.Id, again.Name, first.WasThere, again.WasThere));
+        Assert.Equal(CameraUse.Automatic, _cameras.All().ValueOrThrow().UseOf(Assert.Single(_cameras.All().ValueOrThrow().Cameras)));
     }
 
     [Fact]

@@ -14,4 +14,7 @@ internal static class SomeCamera
         0.12,
         0.07,
         14);
+
+    /// <summary>The same lens, calibrated again a month later.</summary>
+    public static CameraProfile Later(string name) => Named(name) with { Made = Named(name).Made.AddMonths(1), ResidualPx = 0.06 };
 }

@@ -51,17 +51,32 @@ public sealed class VisitDeskTests : IDisposable
     }
 
     [Theory]
-    [InlineData("""{ "kind": "mark", "leg": "1", "path": 480, "u": 400, "v": 0, "uncertainty": 0.05 }""", "step 3 (mark on leg 1 at 480 mm) is a mark at (400, 0) mm")]
-    [InlineData("""{ "kind": "mark", "leg": "2", "path": 0.5, "u": 4, "v": 0, "uncertainty": 0.05 }""", "step 3 (mark on leg 2 at 0.5 mm) is a mark at the path length 0.5 mm")]
-    [InlineData("""{ "kind": "turn", "leg": "1", "screw": "Z", "turns": 0.1 }""", "step 3 (turn of screw Z on leg 1) turns a screw that its frame does not have")]
-    [InlineData("""{ "kind": "shim" }""", "step 3 (shims) has no 'corner'")]
-    [InlineData("""{ "kind": "paint" }""", "step 3 is of the kind 'paint'")]
-    public void A_refusal_says_in_words_which_step_is_meant(string text, string message)
+    [InlineData("""{ "kind": "mark", "leg": "1", "path": 480, "u": 400, "v": 0, "uncertainty": 0.05 }""", "entry 3 (mark on leg 1 at 480 mm) is a mark at (400, 0) mm")]
+    [InlineData("""{ "kind": "mark", "leg": "2", "path": 0.5, "u": 4, "v": 0, "uncertainty": 0.05 }""", "entry 3 (mark on leg 2 at 0.5 mm) is a mark at the path length 0.5 mm")]
+    [InlineData("""{ "kind": "turn", "leg": "1", "screw": "Z", "turns": 0.1 }""", "entry 3 (turn of screw Z on leg 1) turns a screw that its frame does not have")]
+    [InlineData("""{ "kind": "shim" }""", "entry 3 (shims) has no 'corner'")]
+    [InlineData("""{ "kind": "paint" }""", "entry 3 is of the kind 'paint'")]
+    public void A_refusal_says_in_words_which_entry_is_meant(string text, string message)
     {
         Add(Near, "a").ValueOrThrow();
         Add(Far, "b").ValueOrThrow();
         Assert.False(Add(text, "c").TryGet(out _, out Failure? failure));
         Assert.Equal(message, failure.Message);
+    }
+
+    // The number that the visit's list shows, also when an entry before it was taken back.
+    [Fact]
+    public void A_warning_and_a_refusal_call_an_entry_by_the_same_number()
+    {
+        Add(Near, "a").ValueOrThrow();
+        _desk.TakeBack(_id, ExpectedVersion.Any).ValueOrThrow();
+        VisitAddition added = Add("""{ "kind": "mark", "leg": "1", "path": 80, "u": 0.4, "v": 0.2, "uncertainty": 0.05, "colour": "brown" }""", "b").ValueOrThrow();
+        Assert.Equal(2, added.Event.Number);
+        Assert.StartsWith("entry 2 (mark on leg 1 at 80 mm) has a field 'colour'", Assert.Single(added.Advice.Warnings, w => w.Code == "fieldIgnored").Message, StringComparison.Ordinal);
+        Assert.StartsWith("entry 2 ", Assert.Single(VisitDesk.Advise(_visits.Find(_id).ValueOrThrow()).ValueOrThrow().Warnings, w => w.Code == "fieldIgnored").Message, StringComparison.Ordinal);
+
+        Assert.False(Add("""{ "kind": "turn", "leg": "1", "screw": "A", "turns": 900 }""", "c").TryGet(out _, out Failure? failure));
+        Assert.Equal("entry 3 (turn of screw A on leg 1) turns a screw by 900 turns; give turns of the knob between -20 and 20, clockwise positive", failure.Message + "; " + failure.Hint);
     }
 
     [Fact]

@@ -49,11 +49,22 @@ public sealed class CameraTests : IDisposable
         Assert.InRange(mark.GetProperty("u").GetDouble(), 1.98, 2.02);
         Assert.InRange(mark.GetProperty("v").GetDouble(), -3.02, -2.98);
 
+        string said = (await TheProgram.Run("measure", File("card.jpg"), "--camera", File("camera.json"))).IsDone().Output;
+        Assert.Contains("measured with the camera profile 'bench phone'", said, StringComparison.Ordinal);
+
+        // A photo whose file names the same camera, by a lens that bends otherwise.
+        await System.IO.File.WriteAllBytesAsync(File("bent.jpg"), Scene.Render(card with { Camera = camera with { K1 = camera.K1 - 0.2 } }).Photo, TestContext.Current.CancellationToken);
+        said = (await TheProgram.Run("measure", File("bent.jpg"), "--camera", File("camera.json"))).IsDone().Output;
+        Assert.Contains("'bench phone' was not used, since the card shows another lens", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("measured with the camera profile", said, StringComparison.Ordinal);
+
         // The same camera's photo, cut off at one side.
         await System.IO.File.WriteAllBytesAsync(File("cropped.jpg"), Scene.Render(card with { Camera = camera with { Height = 700 } }).Photo, TestContext.Current.CancellationToken);
         (await TheProgram.Run("measure", File("cropped.jpg"), "--camera", File("camera.json"))).IsRefusal(2, "CAMERA_MISFIT");
         await System.IO.File.WriteAllTextAsync(File("words.json"), "no profile", TestContext.Current.CancellationToken);
-        (await TheProgram.Run("measure", File("card.jpg"), "--camera", File("words.json"))).IsRefusal(2, "CAMERA_UNREADABLE");
+        Answer words = await TheProgram.Run("measure", File("card.jpg"), "--camera", File("words.json"));
+        words.IsRefusal(2, "CAMERA_UNREADABLE");
+        Assert.Contains("a .json file", words.Error, StringComparison.Ordinal);
     }
 
     [Fact]

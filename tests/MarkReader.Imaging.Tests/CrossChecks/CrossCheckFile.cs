@@ -6,9 +6,13 @@ using MarkReader.Quantities;
 namespace MarkReader.Imaging.Tests.CrossChecks;
 
 /// <summary>Values that another library found in the fixture photos (tools/crosscheck); each file says how it was made.</summary>
-internal sealed class CrossCheckFile(string name)
+/// <param name="folder">Where in the repository's fixtures the photos are.</param>
+internal sealed class CrossCheckFile(string name, string folder = "photos")
 {
     private readonly JsonElement _root = JsonDocument.Parse(File.ReadAllText(Path.Combine(Repository.Root, "fixtures", "crosscheck", name))).RootElement;
+
+    /// <summary>How the values were made, with those that belong to no single photo.</summary>
+    public JsonElement Made => _root.GetProperty("made");
 
     /// <summary>The photos with their values, without those in which nothing was found.</summary>
     public IReadOnlyList<(string Photo, JsonElement Values)> Photos =>
@@ -16,8 +20,10 @@ internal sealed class CrossCheckFile(string name)
 
     /// <summary>Whether the values were taken from the photo as it is now.</summary>
     public bool IsOf(string photo) =>
-        _root.GetProperty("made").GetProperty("sha256").GetProperty(photo).GetString() ==
-        Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(Repository.Fixtures, photo))));
+        Made.GetProperty("sha256").GetProperty(photo).GetString() ==
+        Convert.ToHexStringLower(SHA256.HashData(Bytes(photo)));
+
+    public byte[] Bytes(string photo) => File.ReadAllBytes(Path.Combine(Repository.Root, "fixtures", folder, photo));
 
     public static CardPoint Card(JsonElement point) => new(point.GetProperty("u").GetDouble(), point.GetProperty("v").GetDouble());
 

@@ -52,6 +52,17 @@ public sealed partial class FiguresTests
     [InlineData("Turn it by 1/8. 12.70 mm, within 0.5 mm.", "Turn it by 1/8. 0.5000 in, within 0.020 in.")]
     public void A_sentence_of_the_adviser_is_told_in_inches(string sentence, string inches) => Assert.Equal(inches, s_inch.Sentence(sentence));
 
+    [Theory]
+    [InlineData("The survey goes on at x 508.5, y 0 mm.", "The survey goes on at x 508,5; y 0 mm.")]
+    [InlineData("It changes the slope by (2.54, -0.10) mrad, then 3 marks.", "It changes the slope by (2,54; -0,10) mrad, then 3 marks.")]
+    [InlineData("The survey goes on at x 500, y 0 mm. Leg 1, 2 marks.", "The survey goes on at x 500, y 0 mm. Leg 1, 2 marks.")]
+    public void Numbers_with_a_decimal_comma_are_not_kept_apart_by_a_comma(string sentence, string shown)
+    {
+        Assert.Equal(shown, s_comma.Sentence(sentence));
+        Assert.Equal("0,08; 0,11", s_comma.Row("0,08", "0,11"));
+        Assert.Equal("0.08, 0.11", s_point.Row("0.08", "0.11"));
+    }
+
     [Fact]
     public void A_refusal_states_its_lengths_in_the_chosen_unit_and_leaves_what_was_typed()
     {

@@ -41,6 +41,24 @@ public sealed class MeasureTests(BrowserSite site) : IClassFixture<BrowserSite>
         visit.ShouldBeQuiet();
     }
 
+    [Fact]
+    public async Task A_photo_that_is_chosen_before_the_script_has_loaded_is_sent()
+    {
+        await using Visit visit = await site.PhoneAsync();
+        IPage page = visit.Page;
+        TaskCompletionSource chosen = new();
+        await page.RouteAsync("**/js/main.js*", async route =>
+        {
+            await chosen.Task;
+            await route.ContinueAsync();
+        });
+        await page.GotoAsync("/", new() { WaitUntil = WaitUntilState.Commit });
+        await page.SetInputFilesAsync("#near", Photos.NearPath);
+        chosen.SetResult();
+        await Expect(page.Locator("#near-status")).ToContainTextAsync("1 mark seen", new() { Timeout = Patience });
+        visit.ShouldBeQuiet();
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

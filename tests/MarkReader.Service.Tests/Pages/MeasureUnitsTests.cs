@@ -52,7 +52,7 @@ public sealed partial class MeasureUnitsTests(BrowserSite site) : IClassFixture<
         Assert.DoesNotMatch(Metric(), await WordsAsync(page));
 
         await page.GotoAsync("/results");
-        Assert.Matches(@"aim −0,047\d, \+0,03\d\d in", await WordsAsync(page));
+        Assert.Matches(@"aim −0,047\d; \+0,03\d\d in", await WordsAsync(page));
         Assert.DoesNotMatch(Metric(), await WordsAsync(page));
         await page.Locator(".table-of-results a").First.TapAsync();
         await Expect(page.Locator(".aim-move")).ToContainTextAsync(Move());

@@ -127,7 +127,7 @@ internal static partial class BundleReader
             byte[] file = Encoding.UTF8.GetBytes(visit.FileAt(version));
             if (file.Length > VisitFile.MostBytes)
                 return BundleFailures.Large(VisitLogTexts.Get("bundleReader.visitEventsLargerThanThey"));
-            if (!AdviseVisit.Run(file).TryGet(out _, out Failure? failure))
+            if (!AdviseVisit.At(visit, version).TryGet(out _, out Failure? failure))
                 return failure;
         }
 

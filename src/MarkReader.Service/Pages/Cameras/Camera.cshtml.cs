@@ -14,7 +14,7 @@ namespace MarkReader.Service.Pages.Cameras;
 /// <summary>One camera: what its calibration found, how sure it is, and which photos are measured with it.</summary>
 /// <remarks>Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed partial class CameraModel(CameraStore cameras) : PageModel
+internal sealed partial class CameraModel(CameraStore cameras, CalibrationStore calibrations) : PageModel
 {
     public KeptCamera Camera { get; private set; } = null!;
 
@@ -24,6 +24,15 @@ internal sealed partial class CameraModel(CameraStore cameras) : PageModel
 
     /// <summary>Whether it was made or taken in just now.</summary>
     public bool Made { get; private set; }
+
+    /// <summary>Whether a file that was taken in just now holds the same.</summary>
+    public bool WasThere { get; private set; }
+
+    /// <summary>Name of the camera that is used for photos of the same lens.</summary>
+    public string UsedFor { get; private set; } = "";
+
+    /// <summary>Number of the calibration that gave it; null when none is kept.</summary>
+    public long? Calibration { get; private set; }
 
     /// <summary>Why it was not deleted.</summary>
     public Failure? Wrong { get; private set; }
@@ -45,7 +54,11 @@ internal sealed partial class CameraModel(CameraStore cameras) : PageModel
 
     public string FileName => Unsafe().Replace(Camera.Name, "-") + ".json";
 
-    public IActionResult OnGet(long id, int made) => Show(id, made == 1);
+    public IActionResult OnGet(long id, int made, int there)
+    {
+        WasThere = there == 1;
+        return Show(id, made == 1);
+    }
 
     public IActionResult OnPostDelete(long id, long version)
     {
@@ -62,7 +75,9 @@ internal sealed partial class CameraModel(CameraStore cameras) : PageModel
     {
         if (!cameras.Find(id).TryGet(out KeptCamera? camera, out _) || !cameras.All().TryGet(out KeptCameras? all, out _))
             return NotFound();
-        (Camera, Figures, Use, Made) = (camera, CameraFigures.Of(camera.Profile), all.UseOf(camera), made);
+        (Camera, Figures, Use, Made, UsedFor) = (camera, CameraFigures.Of(camera.Profile), all.UseOf(camera), made, all.UsedFor(camera).Name);
+        if (calibrations.List(null, CalibrationStore.Most).TryGet(out Page<CalibrationEntry>? begun, out _))
+            Calibration = begun.Items.FirstOrDefault(c => c.CameraId == id)?.Id;
         return Page();
     }
 

@@ -50,7 +50,7 @@ internal sealed class CamerasModel(CameraStore cameras, CalibrationStore calibra
     public async Task<IActionResult> OnPostFileAsync()
     {
         if ((await ReadAsync()).TryGet(out CameraProfile? profile, out Failure? failure) && cameras.Add(profile).TryGet(out KeptCamera? camera, out failure))
-            return Redirect(FormattableString.Invariant($"/cameras/{camera.Id}?made=1"));
+            return Redirect(FormattableString.Invariant($"/cameras/{camera.Id}?{(camera.WasThere ? "there" : "made")}=1"));
         FileWrong = failure;
         Response.StatusCode = ProblemMap.StatusOf(failure.Code);
         List();

@@ -111,14 +111,17 @@ internal sealed class VisitModel(
     }
 
     /// <summary>A mark that was read off by eye.</summary>
-    public IActionResult OnPostTyped(long id, string u, string v, string uncertainty, string? photo)
+    public IActionResult OnPostTyped(long id, string u, string v, string uncertainty, string? photo, string? beside)
     {
         Keep(("u", u), ("v", v), ("uncertainty", uncertainty));
         if (!figures.ReadMillimetres(u).TryGet(out TypedLength? atU, out Failure? failure)
             || !figures.ReadMillimetres(v).TryGet(out TypedLength? atV, out failure)
             || !figures.ReadMillimetres(uncertainty).TryGet(out TypedLength? sure, out failure))
             return Refuse(id, "typed", failure, photo);
-        return Pulse(id, "typed", photo, pulse => EventDraft.Typed(pulse, new(atU.Millimetres, atV.Millimetres), Length.FromMillimetres(sure.Millimetres)));
+        CardPoint at = new(atU.Millimetres, atV.Millimetres);
+        return WithAction(id, "typed", photo, action => beside is null && TypedMark.OffCard(action, at) is { } off
+            ? Refuse(id, "typed", off, photo)
+            : Pulse(id, "typed", photo, pulse => EventDraft.Typed(pulse, at, Length.FromMillimetres(sure.Millimetres))));
     }
 
     /// <summary>The work was done as it was asked for, or otherwise as was typed.</summary>

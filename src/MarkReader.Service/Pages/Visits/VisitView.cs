@@ -2,8 +2,10 @@ using MarkReader.Alignment.Visits;
 using MarkReader.Application.Advising;
 using MarkReader.Application.Pictures;
 using MarkReader.Application.Practising;
+using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
 using MarkReader.Application.VisitLog;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
 using MarkReader.Service.Texts;
@@ -50,6 +52,9 @@ public sealed record VisitView(KeptVisit Kept)
 
     /// <summary>Of a practice machine at its end, mm.</summary>
     public double? TrueSpread { get; private init; }
+
+    /// <summary>What a photo's measurement warns of; that a practice machine's photo names no camera is no fault of it.</summary>
+    public IEnumerable<WarningReport> WarningsOf(MeasureReport measurement) => measurement.Warnings.Where(w => !(Kept.Entry.IsPractice && w.Code == PhotoWarningCodes.CameraUnnamed));
 
     internal static VisitView Of(KeptVisit kept, PhotoStore photos, IStringLocalizer<VisitTexts> texts, Figures figures)
     {

@@ -1,9 +1,11 @@
 import { PhotoQueue } from "./queue.js";
+import { clearError } from "./errors.js";
 
 // Photos of the calibration board, and the camera that is made of them.
 export function connectBoards(root) {
   new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards");
   const make = root.querySelector("form[data-make]"), making = document.getElementById("make-status");
+  make.elements.name.addEventListener("input", () => { clearError("make"); make.elements.name.removeAttribute("aria-invalid"); });
   make.addEventListener("submit", (e) => {
     if (make.dataset.busy) return e.preventDefault();
     make.dataset.busy = "1";

@@ -1,5 +1,6 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
+import { onFiles } from "./files.js";
 import { fill, tooLarge } from "./words.js";
 
 const limit = 40 * 1024 * 1024, retryAfter = 2000;
@@ -17,8 +18,7 @@ export class PhotoQueue {
       form.addEventListener("submit", (e) => e.preventDefault());
       const fields = [...form.querySelectorAll("input[type=hidden]")].map((input) => [input.name, input.value]);
       for (const input of form.querySelectorAll("input[type=file]")) {
-        input.addEventListener("change", () => {
-          const files = [...input.files];
+        onFiles(input, (files) => {
           input.value = ""; // the same photo can be chosen again
           this.add(files.map((file) => ({ file, fields })));
         });

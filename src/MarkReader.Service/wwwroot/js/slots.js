@@ -1,5 +1,6 @@
 import { send } from "./send.js";
 import { showError, clearError, sentence } from "./errors.js";
+import { onFiles } from "./files.js";
 import { fill, sign, tooLarge } from "./words.js";
 
 const limit = 40 * 1024 * 1024;
@@ -19,7 +20,7 @@ export class Slot {
     this.round = 0;
     this.refused = null;
     for (const input of element.querySelectorAll("input[type=file]")) {
-      input.addEventListener("change", () => { if (input.files.length) this.choose(input.files[0]); });
+      onFiles(input, ([file]) => this.choose(file));
     }
     this.remove.addEventListener("click", () => this.clear());
     this.remove.hidden = !this.kept.value;

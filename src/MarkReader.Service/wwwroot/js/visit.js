@@ -1,6 +1,7 @@
 import { send } from "./send.js";
 import { sentence } from "./errors.js";
 import { TapDialog } from "./tap.js";
+import { onFiles } from "./files.js";
 import { words, tooLarge } from "./words.js";
 import { localTimes } from "./times.js";
 import { keepPhoto, keptPhoto, forgetPhoto } from "./keep.js";
@@ -92,10 +93,9 @@ export class VisitPage {
 
   connectUpload() {
     for (const input of this.upload.querySelectorAll("input[type=file]")) {
-      input.addEventListener("change", () => {
-        const [file] = input.files;
+      onFiles(input, ([file]) => {
         input.value = ""; // the same photo can be chosen again
-        if (file) this.choose(file);
+        this.choose(file);
       });
     }
     this.upload.addEventListener("submit", (e) => e.preventDefault());
