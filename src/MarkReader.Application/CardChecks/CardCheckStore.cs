@@ -21,10 +21,8 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
     /// <summary>The checks, newest first, from just before the id <paramref name="before"/> (null: from the newest) on.</summary>
     public Outcome<Page<KeptCardCheck>> List(long? before, int limit) => database.Run<Page<KeptCardCheck>>(connection =>
     {
-        int size = Page<KeptCardCheck>.Size(limit);
-        KeptCardCheck[] checks = [.. connection.Query<Row>(
-            $"SELECT {Columns} FROM card_checks WHERE @before IS NULL OR id < @before ORDER BY id DESC LIMIT @more", new { before, more = size + 1 }).Select(row => row.ToCheck())];
-        return Page<KeptCardCheck>.Of(checks, size, check => check.Id);
+        PageOrder order = PageOrder.Of(before, limit);
+        return order.PageOf(connection.Query<Row>($"SELECT {Columns} FROM card_checks WHERE {PageOrder.Clause}", order).Select(row => row.ToCheck()), check => check.Id);
     });
 
     /// <summary>Removes a check.</summary>
@@ -40,19 +38,21 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
     /// <summary>The check that a request made; null when it made none yet.</summary>
     internal Outcome<EarlierCheck> Earlier(RequestKey? request) => database.Run<EarlierCheck>(connection =>
     {
-        if (request is null || connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM card_checks WHERE request_key = @Key", request) is not { } earlier)
+        if (!EarlierRow.Find(connection, "card_checks", request).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is not { } there)
             return connection.QuerySingle<int>("SELECT count(*) FROM card_checks") < Most ? new EarlierCheck(null) : Full();
-        if (earlier.Digest != request.Digest)
-            return RequestKey.Reused();
-        return Find(connection, earlier.Id).TryGet(out KeptCardCheck? check, out Failure? failure) ? new EarlierCheck(check) : failure;
+        return Find(connection, there).TryGet(out KeptCardCheck? check, out failure) ? new EarlierCheck(check) : failure;
     });
 
     /// <summary>Keeps a check; a request that is repeated gives the check that it made.</summary>
     internal Outcome<KeptCardCheck> Add(long cameraId, CardCheckReport report, RequestKey? request) => database.Run<KeptCardCheck>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
-        if (request is not null && connection.QueryFirstOrDefault<(long Id, string Digest)?>("SELECT id, request_digest FROM card_checks WHERE request_key = @Key", request) is { } earlier)
-            return earlier.Digest == request.Digest ? Find(connection, earlier.Id) : RequestKey.Reused();
+        if (!EarlierRow.Find(connection, "card_checks", request).TryGet(out EarlierRow? earlier, out Failure? failure))
+            return failure;
+        if (earlier.Id is { } there)
+            return Find(connection, there);
         if (connection.QuerySingle<int>("SELECT count(*) FROM card_checks") >= Most)
             return Full();
         long id = connection.QuerySingle<long>(
