@@ -24,6 +24,9 @@ public sealed record ExplainedBudget(
     /// <summary>Parts that leave this share of the whole when they are gone are not worth the work.</summary>
     private const double Idles = 0.99;
 
+    /// <summary>The part of the tolerance that a measurement may take up (common practice, no source).</summary>
+    private const double Quarter = 0.25;
+
     /// <summary>The explanation; null when the report has no budget, as those of earlier versions, or one of a later version.</summary>
     /// <param name="format">How numbers are written.</param>
     public static ExplainedBudget? Of(AimReport report, RecordFormat format)
@@ -38,7 +41,7 @@ public sealed record ExplainedBudget(
         return new(
             analysis,
             SufficiencyOf(Part(report)),
-            Suffices(Part(report), format),
+            Suffices(report, format),
             BudgetTexts.Say("known", Half(report.Aim.Covariance[0][0], format), Half(report.Aim.Covariance[1][1], format), whole),
             BudgetTexts.Get("meaning"),
             BudgetTexts.Say("dominant", Percent(first.Share, format), Name(first.Source), About(first.Source), Fine(format, first.WholeWithout), whole),
@@ -67,14 +70,28 @@ public sealed record ExplainedBudget(
         return new Covariance2(c[0][0], c[0][1], c[1][1]).Ellipse95().SemiMajor / StudyRequest.UsualTolerance.Millimetres;
     }
 
-    // A quarter: common practice, no source.
-    private static Sufficiency SufficiencyOf(double part) => part <= 0.25 ? Sufficiency.Enough : part <= 1 ? Sufficiency.Scarce : Sufficiency.TooLittle;
+    private static Sufficiency SufficiencyOf(double part) => part <= Quarter ? Sufficiency.Enough : part <= 1 ? Sufficiency.Scarce : Sufficiency.TooLittle;
 
-    private static string Suffices(double part, RecordFormat format) => BudgetTexts.Say(
-        "enough." + SufficiencyOf(part),
-        format.WithUnit(part * StudyRequest.UsualTolerance.Millimetres, 3),
-        Percent(part, format),
-        format.Short(StudyRequest.UsualTolerance.Millimetres));
+    private static string Suffices(AimReport report, RecordFormat format)
+    {
+        double part = Part(report);
+        Sufficiency sufficiency = SufficiencyOf(part);
+        string words = BudgetTexts.Say(
+            "enough." + sufficiency,
+            format.WithUnit(part * StudyRequest.UsualTolerance.Millimetres, 3),
+            Percent(part, format),
+            format.Short(StudyRequest.UsualTolerance.Millimetres));
+        return sufficiency == Sufficiency.Enough ? $"{words} {BudgetTexts.Say("scatter", format.WithUnit(BearableScatter(report).Millimetres, 3))}" : words;
+    }
+
+    /// <summary>The scatter of pulses along an axis with which the aim point would just be good enough.</summary>
+    /// <remarks>With r = |aim − near| / |far − near|, the aim point is (1 + r)·near − r·far: (1 + r)² + r² of the pulses' variance comes to the point's.</remarks>
+    internal static Length BearableScatter(AimReport report)
+    {
+        double tolerance = StudyRequest.UsualTolerance.Millimetres, part = Part(report), r = report.Ratio;
+        double left = tolerance * tolerance * ((Quarter * Quarter) - (part * part));
+        return Length.FromMillimetres(Math.Sqrt(Math.Max(0, left) / Covariance2.ChiSquare95 / (((1 + r) * (1 + r)) + (r * r))));
+    }
 
     private static IEnumerable<string> NotIn(BudgetAnalysis analysis)
     {

@@ -48,6 +48,21 @@ public sealed class ExplainedBudgetTests
     }
 
     [Theory]
+    [InlineData(0.01, 0.2)]
+    [InlineData(0.04, 0.2)]
+    [InlineData(0.02, 1.5)]
+    public void The_scatter_of_pulses_that_is_named_makes_it_just_good_enough(double uncertainty, double ratio)
+    {
+        AimReport report = Report((UncertaintySource.Noise, uncertainty)) with { Ratio = ratio };
+        double scatter = ExplainedBudget.BearableScatter(report).Millimetres;
+
+        // The aim point lies on the near mark's other side: near + r·(near − far).
+        double variance = report.Aim.Covariance[0][0] + (scatter * scatter * (Math.Pow(1 + ratio, 2) + Math.Pow(-ratio, 2)));
+        Assert.Equal(0.125, Math.Sqrt(variance * Covariance2.ChiSquare95), 9);
+        Assert.Contains(RecordFormat.Plain.WithUnit(scatter, 3), ExplainedBudget.Of(report, RecordFormat.Plain)!.Enough, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(0.995, "99.5")]
     [InlineData(0.5, "50")]
     [InlineData(0.034, "3.4")]
