@@ -86,7 +86,7 @@ public sealed record ExplainedBudget(
 
     /// <summary>The scatter of pulses along an axis with which the aim point would just be good enough.</summary>
     /// <remarks>With r = |aim − near| / |far − near|, the aim point is (1 + r)·near − r·far: (1 + r)² + r² of the pulses' variance comes to the point's.</remarks>
-    internal static Length BearableScatter(AimReport report)
+    public static Length BearableScatter(AimReport report)
     {
         double tolerance = StudyRequest.UsualTolerance.Millimetres, part = Part(report), r = report.Ratio;
         double left = tolerance * tolerance * ((Quarter * Quarter) - (part * part));

@@ -18,7 +18,7 @@ public sealed class DatabaseTests : IDisposable
         _temporary.Open();
         _temporary.Open();
         Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
-        Assert.Equal(["aims", "calibration_photos", "calibrations", "cameras", "card_checks", "machines", "measurements", "photos", "visit_events", "visit_origins", "visits"], Query(
+        Assert.Equal(["aims", "calibration_photos", "calibrations", "cameras", "card_checks", "machines", "measurements", "photos", "studies", "study_photos", "visit_events", "visit_origins", "visits"], Query(
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'SchemaVersions' ORDER BY name"));
     }
 
