@@ -21,10 +21,10 @@ internal static class CardPhotos
 
     public static IReadOnlyList<byte[]> Bent => s_bent.Value;
 
-    /// <summary>Of a camera that says nothing in its files.</summary>
+    /// <summary>Of a camera that says nothing in its files; another name is another profile, not a copy.</summary>
     public static string Profile(string name) => CameraProfileFile.Write(new CameraProfile(
         name,
-        new(2026, 3, 4, 5, 6, 7, TimeSpan.Zero),
+        new DateTimeOffset(2026, 3, 4, 5, 6, 7, TimeSpan.Zero).AddMinutes(name.Sum(c => c)),
         new(new(Width, 600), null, null, 1, null),
         new CameraModel(new(Width, 600), 600, 600, new PixelPoint(399.5 + 3, 299.5 - 2), new(-0.05, 0.01, 0, 0, 0)),
         [0.5, 0.5, 0.5, 0.5, 0.001, 0.002, 0, 0.0001, 0.0001],
