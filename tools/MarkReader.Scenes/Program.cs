@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Cards;
 using MarkReader.Rendering.Specs;
 using MarkReader.Scenes.Fixtures;
 using MarkReader.Scenes.Output;
@@ -12,6 +13,12 @@ const string Usage = """
     kinds                                                                              list the kinds of scene
     """;
 
+if (args.Any(a => a is "--help" or "-h" or "-?"))
+{
+    Console.WriteLine(Usage);
+    return 0;
+}
+
 Dictionary<string, string> options = [];
 for (int i = 1; i + 1 < args.Length; i += 2)
     options[args[i]] = args[i + 1];
@@ -22,7 +29,10 @@ string Option(string name, string fallback) => options.GetValueOrDefault(name, f
 switch (args.FirstOrDefault())
 {
     case "make":
-        Make();
+        string[] kinds = Option("--kind", "tidy") is var named && named == "all" ? [.. SceneSampler.Kinds] : named.Split(',');
+        if (Unknown(kinds, [.. SceneSampler.Kinds, .. SceneSampler.Refusals]))
+            return 2;
+        Make(kinds);
         return 0;
     case "fixtures":
         foreach ((string file, int bytes) in FixtureSet.Write(Option("--out", "fixtures/photos"), Option("--only", "")))
@@ -34,6 +44,8 @@ switch (args.FirstOrDefault())
         return 0;
     case "cardviews":
         CardSpec card = new(Option("--kind", "plate"), PrintScaleU: Decimal("--scale-u", 1), CurveDegrees: Decimal("--curve", 0));
+        if (Unknown([card.Kind], [.. CardKinds.All.Select(k => k.Name)]))
+            return 2;
         double half = card.Kind == "bed" ? 75 : 25;
         foreach (string file in CardViewSet.Write(Option("--out", "cardviews"), Option("--camera", "fixtures/camera/camera.json"), card with { Curvature = 2 * Decimal("--sag", 0) / (half * half) }, Number("--count", 5), Number("--seed", 1)))
             Console.WriteLine(file);
@@ -46,15 +58,22 @@ switch (args.FirstOrDefault())
         return 2;
 }
 
-void Make()
+static bool Unknown(string[] kinds, string[] known)
+{
+    string? unknown = kinds.FirstOrDefault(k => !known.Contains(k));
+    if (unknown is not null)
+        Console.Error.WriteLine($"There is no kind '{unknown}'. Kinds: {string.Join(", ", known)}.");
+    return unknown is not null;
+}
+
+void Make(string[] kinds)
 {
     string folder = Option("--out", "scenes");
     int count = int.Parse(Option("--count", "1"), CultureInfo.InvariantCulture);
     int first = int.Parse(Option("--seed", "1"), CultureInfo.InvariantCulture);
     double shrink = double.Parse(Option("--shrink", "1"), CultureInfo.InvariantCulture);
-    string kinds = Option("--kind", "tidy");
     Directory.CreateDirectory(folder);
-    foreach (string kind in kinds == "all" ? SceneSampler.Kinds : kinds.Split(','))
+    foreach (string kind in kinds)
     {
         for (int seed = first; seed < first + count; seed++)
         {
