@@ -42,6 +42,12 @@ public sealed record KeptCameras(IReadOnlyList<KeptCamera> Cameras)
     /// <summary>The cameras in the order in which their profiles were made; of one lens the last is used.</summary>
     public IReadOnlyList<KeptCamera> AsMade => [.. Cameras.OrderBy(c => c.Profile.Made).ThenBy(c => c.Id)];
 
+    /// <summary>Those with which photos are measured by themselves.</summary>
+    public IReadOnlyList<KeptCamera> InUse => [.. Cameras.Where(c => UseOf(c) == CameraUse.Automatic)];
+
+    /// <summary>The others.</summary>
+    public IReadOnlyList<KeptCamera> NotInUse => [.. Cameras.Where(c => UseOf(c) != CameraUse.Automatic)];
+
     public CameraUse UseOf(KeptCamera camera)
     {
         if (!camera.Profile.Traits.Tell)

@@ -17,6 +17,7 @@ namespace MarkReader.Application.CardChecks;
 /// <param name="PrintPart">The worst error if the paper were flat.</param>
 /// <param name="BendPart">The worst error if the print were as drawn.</param>
 /// <param name="Corrected">With the rulers stated; null without.</param>
+/// <param name="ShapesDiffer">Whether the photos show more than one shape; the figures are then those of no card.</param>
 public sealed record CardCheckReport(
     string Camera,
     CheckedKindReport Card,
@@ -36,7 +37,8 @@ public sealed record CardCheckReport(
     IReadOnlyList<string> Advice,
     IReadOnlyList<CheckedViewReport> Views,
     IReadOnlyList<RefusedPhotoReport> Refused,
-    double ResidualPx)
+    double ResidualPx,
+    bool ShapesDiffer = false)
 {
     public static CardCheckReport Of(CardFinding f)
     {
@@ -59,11 +61,12 @@ public sealed record CardCheckReport(
             RulersOf(f),
             [.. f.Advice.Select(a => Camel(a))],
             [
-                .. c.Views.Select((v, i) => new CheckedViewReport(v.Name, c.Places[i].Tilt.Degrees, c.Places[i].Distance.Millimetres, v.Sightings, v.Used, v.ResidualPx, true)),
-                .. c.Dropped.Select(d => new CheckedViewReport(d.Name, null, null, null, null, d.ResidualPx, false)),
+                .. c.Views.Select((v, i) => new CheckedViewReport(v.Name, c.Places[i].Tilt.Degrees, c.Places[i].Distance.Millimetres, v.Sightings, v.Used, v.ResidualPx, true, CheckedCard.Differs(v))),
+                .. c.Dropped.Select(d => new CheckedViewReport(d.Name, null, null, null, null, d.ResidualPx, false, true)),
             ],
             [.. f.Refused.Select(r => new RefusedPhotoReport(r.Name, r.Failure.Code.Name, r.Failure.Message, r.Failure.Hint))],
-            c.ResidualPx);
+            c.ResidualPx,
+            f.ShapesDiffer);
     }
 
     private static CheckedRulersReport? RulersOf(CardFinding f)
@@ -117,4 +120,5 @@ public sealed record CheckedRulersReport(
     double NominalU, double NominalV, double U, double V, double StandardUncertainty, double PrintedU, double PrintedV, double PrintedStandardUncertainty, double StretchDifference, double DifferenceStandardUncertainty, bool Agree);
 
 /// <summary>A photo; one that is not used did not fit the others.</summary>
-public sealed record CheckedViewReport(string Name, double? TiltDegrees, double? Distance, int? Sections, int? SectionsUsed, double ResidualPx, bool Used);
+/// <param name="Differs">Whether it shows another shape than the others.</param>
+public sealed record CheckedViewReport(string Name, double? TiltDegrees, double? Distance, int? Sections, int? SectionsUsed, double ResidualPx, bool Used, bool Differs = false);

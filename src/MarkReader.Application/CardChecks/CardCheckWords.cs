@@ -11,6 +11,7 @@ public static class CardCheckWords
         CardErrorsReport e = r.AsDrawn;
         return r.Verdict switch
         {
+            _ when r.ShapesDiffer => CardCheckTexts.Get("verdict.shapes"),
             _ when r.Rulers is { Agree: false } => CardCheckTexts.Get("verdict.rulers"),
             "good" when r.SizeJudged => CardCheckTexts.Word("verdict.good", Upper(e.WorstAtMost), Limit(r)),
             "good" => CardCheckTexts.Word("verdict.goodShape", Upper(e.WorstAtMost), Limit(r)),
@@ -25,7 +26,11 @@ public static class CardCheckWords
         : CardCheckTexts.Word($"advice.{a}", Nominal(r)))];
 
     /// <summary>What was found, one sentence each.</summary>
-    public static IReadOnlyList<Wording> Facts(CardCheckReport r) => [.. FactsOf(r)];
+    public static IReadOnlyList<Wording> Facts(CardCheckReport r) => [.. r.ShapesDiffer ? [] : FactsOf(r), .. PhotosOf(r), .. r.ShapesDiffer ? [] : (Wording[])[CardCheckTexts.Get("fact.flat")]];
+
+    /// <summary>How much of a photo was used.</summary>
+    public static string Used(CheckedViewReport view) => !view.Used ? CardCheckTexts.Get("view.leftOut")
+        : view is { Sections: > 0 and int all, SectionsUsed: { } used } ? CardCheckTexts.Say("view.used", used, all, Math.Floor(100.0 * used / all)) : "";
 
     private static IEnumerable<Wording> FactsOf(CardCheckReport r)
     {
@@ -49,12 +54,16 @@ public static class CardCheckWords
         {
             yield return CardCheckTexts.Word("fact.rulersDiffer", Rounded(100 * rulers.StretchDifference, 3), Above(100 * rulers.DifferenceStandardUncertainty, 3));
         }
+    }
 
+    private static IEnumerable<Wording> PhotosOf(CardCheckReport r)
+    {
+        foreach (CheckedViewReport view in r.Views.Where(v => v is { Used: true, Differs: true }))
+            yield return CardCheckTexts.Word("fact.differs", view.Name, view.Sections!.Value - view.SectionsUsed!.Value, view.Sections.Value);
         foreach (CheckedViewReport view in r.Views.Where(v => !v.Used))
             yield return CardCheckTexts.Word("fact.dropped", view.Name, view.ResidualPx);
         foreach (Cameras.RefusedPhotoReport photo in r.Refused)
             yield return CardCheckTexts.Word("fact.refused", photo.Name, photo.Message, photo.Hint);
-        yield return CardCheckTexts.Get("fact.flat");
     }
 
     /// <summary>The verdict in one or two words.</summary>

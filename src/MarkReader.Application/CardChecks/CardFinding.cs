@@ -12,16 +12,21 @@ namespace MarkReader.Application.CardChecks;
 /// <param name="Refused">Photos that showed no usable card.</param>
 public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card, RulerReadings? Rulers, Length Limit, IReadOnlyList<RefusedPhoto> Refused)
 {
+    /// <summary>Whether the photos show more than one shape; nothing is then known of the card.</summary>
+    public bool ShapesDiffer => Card.ShapesDiffer;
+
+    private bool CanJudge => !ShapesDiffer && RulersAgree;
+
     private bool RulersAgree => Card.Rulers is not { Agrees: false };
 
     /// <summary>Of the card taken as drawn; without rulers its size is not judged.</summary>
-    public CardVerdict Verdict => RulersAgree ? Card.AsDrawn.Against(Limit) : CardVerdict.CannotTell;
+    public CardVerdict Verdict => CanJudge ? Card.AsDrawn.Against(Limit) : CardVerdict.CannotTell;
 
     /// <summary>Of the card when its rulers are stated; null without them.</summary>
-    public CardVerdict? Corrected => !RulersAgree ? CardVerdict.CannotTell : Card.Corrected?.Against(Limit);
+    public CardVerdict? Corrected => Card.Corrected is null ? null : !CanJudge ? CardVerdict.CannotTell : Card.Corrected.Against(Limit);
 
     /// <summary>In the order in which they help.</summary>
-    public IReadOnlyList<CardAdvice> Advice => RulersAgree ? [.. Advices()] : [CardAdvice.ReadRulersAgain];
+    public IReadOnlyList<CardAdvice> Advice => ShapesDiffer ? [CardAdvice.PhotographAgain] : RulersAgree ? [.. Advices()] : [CardAdvice.ReadRulersAgain];
 
     private IEnumerable<CardAdvice> Advices()
     {
@@ -35,12 +40,12 @@ public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card,
         bool print = Card.PrintPart > half, bend = Card.BendPart > half && Card.Bend.Shown;
         if (bend)
             yield return CardAdvice.TapeFlat;
-        if (print && Corrected == CardVerdict.Good)
-            yield return CardAdvice.StateRulers;
-        else if (print && Rulers is null)
+        if (print && Rulers is null)
             yield return CardAdvice.StateRulersOnceRead;
         if (print)
             yield return CardAdvice.PrintAgain;
+        if (print && Corrected == CardVerdict.Good)
+            yield return CardAdvice.StateRulers;
         if (Verdict == CardVerdict.CannotTell && Rulers is not null && Corrected != CardVerdict.Good)
             yield return CardAdvice.ReadRulersFiner;
         else if (Verdict == CardVerdict.CannotTell && !print && !bend)
@@ -57,7 +62,7 @@ public enum CardAdvice
     MeasureRulers,
     TapeFlat,
 
-    /// <summary>Measuring corrects by them.</summary>
+    /// <summary>Instead of another print: measuring corrects by them.</summary>
     StateRulers,
     StateRulersOnceRead,
     PrintAgain,
@@ -68,4 +73,7 @@ public enum CardAdvice
     /// <summary>With a calliper.</summary>
     ReadRulersFiner,
     MorePhotos,
+
+    /// <summary>They show more than one shape.</summary>
+    PhotographAgain,
 }

@@ -32,7 +32,7 @@ public static class CheckCard
             if (CardPhotoReader.Read(file.Bytes, file.Name, profile).TryGet(out CardPhoto? photo, out failure))
                 used.Add(photo);
             else
-                refused.Add(new(file.Name, failure));
+                refused.Add(new(file.Name, failure.Code == ProfileFailures.Misfit ? failure with { Hint = CardCheckTexts.Get("run.misfitHint") } : failure));
             progress?.Invoke(++done);
         }
 

@@ -47,13 +47,15 @@ public sealed record CardInput(
         if (RulerU is null && RulerV is null)
             return RulerUncertainty is null ? null : new(ReadingFailures.RulerMissing, InputTexts.Get("cardInput.rulersUncertaintyGivenWithoutTheir"), MeasureRulers);
         if (RulerU is null || RulerV is null)
-            return new(ReadingFailures.RulerMissing, InputTexts.Word("cardInput.lengthRulerAlongMissing", RulerU is null ? "u" : "v"), MeasureRulers);
+            return new(ReadingFailures.RulerMissing, InputTexts.Word("cardInput.lengthRulerAlongMissing", Name(along: RulerU is null ? "u" : "v")), MeasureRulers);
         return Ruler(RulerU.Value, "u") ?? Ruler(RulerV.Value, "v") ?? RulerUncertain();
     }
 
     private static Failure? Ruler(double length, string along) => length > 0 && length <= LongestRuler
         ? null
-        : new(ReadingFailures.RulerInvalid, InputTexts.Word("cardInput.lengthRulerAlongNotBetween", Said(length), along, Said(LongestRuler)), MeasureRulers);
+        : new(ReadingFailures.RulerInvalid, InputTexts.Word("cardInput.lengthRulerAlongNotBetween", Said(length), Name(along), Said(LongestRuler)), MeasureRulers);
+
+    private static string Name(string along) => InputTexts.Get($"cardInput.ruler.{along}");
 
     private Failure? RulerUncertain()
     {

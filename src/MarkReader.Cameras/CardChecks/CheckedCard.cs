@@ -37,6 +37,15 @@ public sealed record CheckedCard(
     IReadOnlyList<DroppedView> Dropped,
     double ResidualPx)
 {
+    /// <summary>From this share of a photo's edge sections on, or of the photos, those that do not fit are of another shape (common practice, no source).</summary>
+    private const double OtherShape = 1.0 / 3;
+
+    /// <summary>Whether the photos show more than one shape: of another card, or of one that was moved or bent between photos.</summary>
+    public bool ShapesDiffer => Dropped.Count >= OtherShape * (Views.Count + Dropped.Count) || Views.Any(Differs);
+
+    /// <summary>Whether so much of a photo that was used does not fit that it shows another shape.</summary>
+    public static bool Differs(CalibratedView view) => view.Sightings - view.Used >= OtherShape * view.Sightings;
+
     /// <summary>Variances of stretch, skew and the three coefficients of the bend.</summary>
     internal IReadOnlyList<double> Variances { get; init; } = [];
 }

@@ -8,9 +8,9 @@ internal static class CheckCardText
 {
     public static string Of(CardCheckReport report)
     {
-        Table views = new(CameraTexts.Get("camera.photo"), CameraTexts.Get("camera.tilt"), CameraTexts.Get("camera.sections"), CameraTexts.Get("camera.residual"));
-        foreach (CheckedViewReport v in report.Views.Where(v => v.Used))
-            views.Add(v.Name, Words.Fixed(v.TiltDegrees!.Value, 0), $"{v.SectionsUsed}", Words.Fixed(v.ResidualPx, 3));
+        Table views = new(CameraTexts.Get("camera.photo"), CameraTexts.Get("camera.tilt"), OutputTexts.Get("checkCard.used"), CameraTexts.Get("camera.residual"));
+        foreach (CheckedViewReport v in report.Views)
+            views.Add(v.Name, v.TiltDegrees is { } tilt ? Words.Fixed(tilt, 0) : "-", CardCheckWords.Used(v), Words.Fixed(v.ResidualPx, 3));
         return string.Join(
             Environment.NewLine,
             [

@@ -25,7 +25,7 @@ internal sealed class CardCheckDispatch(CardCheckDesk desk, MeasuringTurns turns
             return (null, new("photos", failure));
         // The measuring is work for the processor: a thread of its own, so that others are answered meanwhile.
         Outcome<KeptCardCheck> outcome = await Task.Run(() => desk.Check(form.Camera, form.Photos.Count, form.Photos.Select(Read), form.Input, request), cancellation);
-        return outcome.TryGet(out KeptCardCheck? check, out failure) ? (check, null) : (null, new(CardCheckForm.FieldOf(failure), failure));
+        return outcome.TryGet(out KeptCardCheck? check, out failure) ? (check, null) : (null, new(form.FieldOf(failure), failure));
     }
 
     private static BoardPhotoFile Read(IFormFile file)

@@ -41,8 +41,9 @@ internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camer
     }
 
     /// <summary>The field that a refusal concerns.</summary>
-    public static string FieldOf(Failure failure) => failure.Code == CardCheckInputFailures.LimitInvalid ? "tolerance"
+    public string FieldOf(Failure failure) => failure.Code == CardCheckInputFailures.LimitInvalid ? "tolerance"
         : failure.Code == ReadingFailures.RulerUncertaintyInvalid ? "rulerUncertainty"
+        : failure.Code == ReadingFailures.RulerMissing && Input.RulerV is null ? "rulerV"
         : failure.Code == ReadingFailures.RulerMissing || failure.Code == ReadingFailures.RulerInvalid || failure.Code.Name == "RULER_READING" ? "rulerU"
         : failure.Code == StorageFailures.NotKept ? "camera"
         : "photos";

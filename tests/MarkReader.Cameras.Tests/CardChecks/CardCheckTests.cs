@@ -55,7 +55,23 @@ public sealed class CardCheckTests
         CheckedCard found = CardCheck.Check(views, card.Camera, SomePrint.Plate).ValueOrThrow();
 
         Assert.Equal(views[2].Name, Assert.Single(found.Dropped).Name);
+        Assert.False(found.ShapesDiffer);
         Assert.Equal(CardVerdict.Good, found.AsDrawn.Against(s_limit));
+    }
+
+    // As when the card came loose after the second photo, or the fourth of six.
+    [Theory]
+    [InlineData(2, 4)]
+    [InlineData(4, 6)]
+    public void Photos_of_two_shapes_are_told_from_those_of_one(int loose, int photos)
+    {
+        SimulatedCard flat = new(3, new(), views: photos), bent = new(3, new(Sag: 0.6), views: photos);
+
+        CheckedCard mixed = CardCheck.Check([.. flat.Views.Take(loose), .. bent.Views.Skip(loose)], flat.Camera, SomePrint.Plate).ValueOrThrow();
+
+        Assert.True(mixed.ShapesDiffer);
+        Assert.False(CardCheck.Check(flat.Views, flat.Camera, SomePrint.Plate).ValueOrThrow().ShapesDiffer);
+        Assert.False(CardCheck.Check(bent.Views, flat.Camera, SomePrint.Plate).ValueOrThrow().ShapesDiffer);
     }
 
     // One per cent larger in both directions: the photos are those of a true card from one per cent farther.

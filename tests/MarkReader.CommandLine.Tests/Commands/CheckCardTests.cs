@@ -60,10 +60,32 @@ public sealed class CheckCardTests : IDisposable
         JsonElement again = (await TheProgram.Run(["checkcard", .. taped, "--camera", s_profile, "--ruler-u", "40.4", "--ruler-v", "40", "--ruler-uncertainty", "0.02", "--json"])).IsDone().Json;
         Assert.Equal("notGood", again.GetProperty("verdict").GetString());
         Assert.Equal("good", again.GetProperty("corrected").GetProperty("verdict").GetString());
-        Assert.Equal(["stateRulers", "printAgain"], again.GetProperty("advice").EnumerateArray().Select(a => a.GetString()));
+        Assert.Equal(["printAgain", "stateRulers"], again.GetProperty("advice").EnumerateArray().Select(a => a.GetString()));
 
         JsonElement wrong = (await TheProgram.Run(["checkcard", .. taped, "--camera", s_profile, "--ruler-u", "40", "--ruler-v", "40.4", "--ruler-uncertainty", "0.02", "--json"])).IsDone().Json;
         Assert.Equal(["readRulersAgain"], wrong.GetProperty("advice").EnumerateArray().Select(a => a.GetString()));
+    }
+
+    // As when the card came loose after the second photo.
+    [Fact]
+    public async Task Photos_of_two_shapes_cannot_tell_and_say_how_much_of_each_fits()
+    {
+        string[] flat = Photograph("flat", new(), count: 4), bent = Photograph("bent", new(Curvature: 2 * 0.6 / (25 * 25)), count: 4);
+        string[] mixed = ["checkcard", .. flat.Take(2), .. bent.Skip(2), "--camera", s_profile];
+
+        JsonElement found = (await TheProgram.Run([.. mixed, "--json"])).IsDone().Json;
+        Assert.Equal(("cannotTell", true), (found.GetProperty("verdict").GetString(), found.GetProperty("shapesDiffer").GetBoolean()));
+        Assert.Equal(["photographAgain"], found.GetProperty("advice").EnumerateArray().Select(a => a.GetString()));
+        Assert.Contains(found.GetProperty("views").EnumerateArray(), v => v.GetProperty("differs").GetBoolean());
+
+        string said = (await TheProgram.Run(mixed)).IsDone().Output;
+        Assert.Contains("Cannot tell: the photos show different shapes", said, StringComparison.Ordinal);
+        Assert.Contains("Tape one card down", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("Worst error", said, StringComparison.Ordinal);
+        Assert.Matches(@"(?m)^\S+-\d\.jpg +\d+ +\d+ of \d+ \(\d+ %\)", said);
+
+        JsonElement whole = (await TheProgram.Run(["checkcard", .. bent, "--camera", s_profile, "--json"])).IsDone().Json;
+        Assert.Equal(("notGood", false), (whole.GetProperty("verdict").GetString(), whole.GetProperty("shapesDiffer").GetBoolean()));
     }
 
     [Fact]
@@ -77,19 +99,22 @@ public sealed class CheckCardTests : IDisposable
         await RefusedAsync(3, "CARD_FEW_VIEWS", ["checkcard", .. photos.Take(2), "--camera", s_profile]);
         await RefusedAsync(3, "CARD_ONE_SIDE", ["checkcard", photos[0], photos[1], photos[1], "--camera", s_profile]);
         await RefusedAsync(2, "CARD_KINDS_DIFFER", ["checkcard", photos[0], photos[1], bed, "--camera", s_profile]);
-        await RefusedAsync(2, "CAMERA_MISFIT", ["checkcard", photos[0], cropped, "--camera", s_profile]);
+        Answer misfit = await RefusedAsync(2, "CAMERA_MISFIT", ["checkcard", photos[0], cropped, "--camera", s_profile]);
+        Assert.Contains("use the profile of the camera that took the photos", misfit.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("without the profile", misfit.Error, StringComparison.Ordinal);
         await RefusedAsync(2, "CARD_TOLERANCE_INVALID", ["checkcard", .. photos, "--camera", s_profile, "--tolerance", "0"]);
-        await RefusedAsync(2, "RULER_MISSING", ["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "40"]);
+        Assert.Contains("length of the upright ruler (v)", (await RefusedAsync(2, "RULER_MISSING", ["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "40"])).Error, StringComparison.Ordinal);
         await RefusedAsync(2, "RULER_READING", ["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "100", "--ruler-v", "100"]);
         await RefusedAsync(2, "OPTION_MISSING", ["checkcard", .. photos]);
     }
 
     // Before the refusal stands how far the photos were measured.
-    private static async Task RefusedAsync(int status, string code, string[] call)
+    private static async Task<Answer> RefusedAsync(int status, string code, string[] call)
     {
         Answer answer = await TheProgram.Run(call);
         Assert.Equal(status, answer.Status);
         Assert.Contains($"error: {code}: ", answer.Error, StringComparison.Ordinal);
+        return answer;
     }
 
     private static IReadOnlyList<SceneSpec> Views(CardSpec card, int count) => CardViews.Of(s_camera, card, s_lens, new Random(8), count);

@@ -20,6 +20,9 @@ internal sealed class CardCheckModel(CardCheckStore checks) : PageModel
     /// <summary>Why it was not deleted.</summary>
     public Failure? Wrong { get; private set; }
 
+    /// <summary>The sign beside the verdict, as studies have it.</summary>
+    public string Sign => Check.Report.Verdict switch { "good" => "fits", "notGood" => "tooCoarse", _ => "undecided" };
+
     public double PictureHeight => CardCheckPicture.Of(Check.Report).Height;
 
     public IActionResult OnGet(long id, int made) => Show(id, made == 1);

@@ -22,6 +22,7 @@ internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras
     private FieldFailure? _wrong;
     private long? _camera;
 
+    /// <summary>Those in use come first.</summary>
     public IReadOnlyList<KeptCamera> Cameras { get; private set; } = [];
 
     public IReadOnlyList<KeptCardCheck> Checks { get; private set; } = [];
@@ -70,7 +71,7 @@ internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras
     private void Show(long? before)
     {
         if (cameras.All().TryGet(out KeptCameras? all, out Failure? failure) && checks.List(before, Shown).TryGet(out Page<KeptCardCheck>? page, out failure))
-            (Cameras, Checks, Next) = (all.Cameras, page.Items, page.Next);
+            (Cameras, Checks, Next) = ([.. all.InUse, .. all.NotInUse], page.Items, page.Next);
         else
             Failure = failure;
     }
