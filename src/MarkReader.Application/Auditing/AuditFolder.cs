@@ -60,6 +60,11 @@ public static class AuditFolder
     {
         if (!outcome.TryGet(out PhotoMeasurement? measurement, out Failure? failure))
             return new(name, truth, [], 0, failure);
+        return Compare(name, truth, measurement) with { CameraProfile = measurement.CameraProfile, CameraNotUsed = measurement.CameraNotUsed };
+    }
+
+    private static AuditedPhoto Compare(string name, Truth truth, PhotoMeasurement measurement)
+    {
         // A photo whose truth holds no mark must be refused as such; elsewhere a missing mark is a missed one.
         if (measurement.Marks.Count == 0 && truth.Marks.Count == 0)
             return new(name, truth, [], 0, truth.ExpectedError is null ? null : MeasurePhoto.NoMark("", []));

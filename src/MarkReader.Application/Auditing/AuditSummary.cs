@@ -19,6 +19,9 @@ public record AuditSummary
     /// <summary>Truth files that cannot be used.</summary>
     public required int BadFiles { get; init; }
 
+    /// <summary>Photos that were measured without the camera's profile, since the card in them shows another lens.</summary>
+    public required int CameraNotUsed { get; init; }
+
     /// <summary>Marks that were to be found.</summary>
     public required int Truths { get; init; }
 
@@ -84,6 +87,7 @@ public record AuditSummary
             Photos = photos.Count,
             AsExpected = photos.Count(p => p.AsExpected),
             BadFiles = photos.Count(p => !p.FilesAreSound),
+            CameraNotUsed = photos.Count(p => p.CameraNotUsed is not null),
             Truths = truths,
             Found = found.Length,
             Missed = photos.Sum(p => p.Missed),

@@ -10,6 +10,12 @@ namespace MarkReader.Application.Auditing;
 /// <param name="Refusal">Why the photo was not measured, or what is wrong with the files; null when it was measured.</param>
 public sealed record AuditedPhoto(string Name, Truth? Truth, IReadOnlyList<MatchedMark> Found, int False, Failure? Refusal)
 {
+    /// <summary>Name of the camera's profile with which it was measured; null for none.</summary>
+    public string? CameraProfile { get; init; }
+
+    /// <summary>Why the camera's profile was not used although it fits the file; null when it was used, or none was named.</summary>
+    public string? CameraNotUsed { get; init; }
+
     /// <summary>Kind of scene, as its truth file names it.</summary>
     public string Kind => Truth?.Kind ?? Auditing.Truth.NoKind;
 

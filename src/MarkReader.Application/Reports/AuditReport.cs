@@ -13,8 +13,10 @@ public sealed record AuditReport(IReadOnlyList<AuditPhotoReport> Photos, AuditSu
 /// <param name="Kind">Kind of scene, "-" when the truth file names none.</param>
 /// <param name="Expected">Code of the refusal that the truth file asks for, or null.</param>
 /// <param name="Refusal">Code of the refusal that was given, or null.</param>
+/// <param name="CameraProfile">Name of the camera's profile with which the photo was measured, or null.</param>
+/// <param name="CameraNotUsed">Why the camera's profile was not used, or null.</param>
 public sealed record AuditPhotoReport(
-    string Name, string Kind, bool AsExpected, int Found, int Missed, int False, string? Expected, ErrorBody? Refusal, IReadOnlyList<AuditErrorReport> Errors)
+    string Name, string Kind, bool AsExpected, int Found, int Missed, int False, string? Expected, ErrorBody? Refusal, string? CameraProfile, string? CameraNotUsed, IReadOnlyList<AuditErrorReport> Errors)
 {
     internal static AuditPhotoReport From(AuditedPhoto photo) => new(
         photo.Name,
@@ -25,6 +27,8 @@ public sealed record AuditPhotoReport(
         photo.False,
         photo.Truth?.ExpectedError,
         photo.Refusal is null ? null : ErrorReport.From(photo.Refusal).Error,
+        photo.CameraProfile,
+        photo.CameraNotUsed,
         [.. photo.Found.Select(AuditErrorReport.From)]);
 }
 

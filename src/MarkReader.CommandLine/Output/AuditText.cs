@@ -28,7 +28,7 @@ internal static class AuditText
                 Count(photo.False),
                 photo.Found.Count == 0 ? "-" : Words.Fixed(photo.Found.Max(f => f.Error.Magnitude), 4),
                 photo.Found.Count == 0 ? "-" : Say("of", photo.Found.Count(f => f.Covered), photo.Found.Count),
-                Result(photo));
+                photo.CameraNotUsed is null ? Result(photo) : Say("audit.withoutProfile", Result(photo)));
         }
 
         return table.ToString();
@@ -68,6 +68,8 @@ internal static class AuditText
         yield return Say("audit.photosAsExpectedMarks", s.Photos, s.AsExpected, s.Truths, s.Found, s.Missed, s.False);
         if (s.BadFiles > 0)
             yield return Say("audit.truthFilesCannotBe", s.BadFiles);
+        if (s.CameraNotUsed > 0)
+            yield return Say("audit.cameraNotUsed", s.CameraNotUsed, s.Photos);
         if (s.Found > 0)
         {
             yield return Say("audit.errorMmRmsMedian", Words.Fixed(s.Rms!.Value, 4), Words.Fixed(s.Median!.Value, 4), Words.Fixed(s.Max!.Value, 4), Words.Fixed(s.BiasU!.Value, 4), Words.Fixed(s.BiasV!.Value, 4));

@@ -13,6 +13,9 @@ namespace MarkReader.Imaging.Pipeline;
 /// <param name="Unfit">Why no profile is used although some are kept.</param>
 internal sealed record LensChoice(KnownLens? Lens, string? Profile, Warning? Unfit)
 {
+    /// <summary>Code of the warning that the card shows another lens.</summary>
+    public const string Differs = "cameraDiffers";
+
     private static readonly LensChoice s_none = new(null, null, null);
 
     /// <summary>The profile that the user named, or else a known one of the photo's camera and lens, or none.</summary>
@@ -44,7 +47,7 @@ internal sealed record LensChoice(KnownLens? Lens, string? Profile, Warning? Unf
         if (Unfit is not null)
             yield return Unfit;
         if (Profile is not null && differs)
-            yield return new("cameraDiffers", ImagingTexts.Say("lensChoice.cardShowsAnotherLensThan", Profile));
+            yield return new(Differs, ImagingTexts.Say("lensChoice.cardShowsAnotherLensThan", Profile));
     }
 
     private static LensChoice None(string code, string why) => new(null, null, new(code, why));

@@ -25,6 +25,9 @@ public sealed record PhotoMeasurement(
 {
     /// <summary>Name of the camera's profile that was used; null for none.</summary>
     public string? CameraProfile { get; init; }
+
+    /// <summary>Why the profile that was named was not used: the card shows another lens; null when it was used, or none was named.</summary>
+    public string? CameraNotUsed => Warnings.FirstOrDefault(w => w.Code == LensChoice.Differs)?.Message;
 }
 
 /// <summary>How a card was seen.</summary>

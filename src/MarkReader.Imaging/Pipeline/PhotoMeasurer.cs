@@ -22,9 +22,10 @@ public static class PhotoMeasurer
         {
             if (TapCheck.Outside(photo.Size, options?.Taps ?? []) is { } outside)
                 return outside;
-            if (!LensChoice.For(header, options ?? new()).TryGet(out LensChoice? lens, out failure))
-                return failure;
+            // What no camera's profile would mend is told first.
             if (!CardFinder.Find(photo, trace).TryGet(out FoundCards? sighted, out failure))
+                return failure;
+            if (!LensChoice.For(header, options ?? new()).TryGet(out LensChoice? lens, out failure))
                 return failure;
             Outcome<PhotoMeasurement> first = MeasureCard(photo, sighted.InOrder[0], lens, options, trace);
             if (sighted.InOrder.Count == 1 || HasMarks(first))

@@ -57,6 +57,7 @@ public sealed class CameraTests : IDisposable
         said = (await TheProgram.Run("measure", File("bent.jpg"), "--camera", File("camera.json"))).IsDone().Output;
         Assert.Contains("'bench phone' was not used, since the card shows another lens", said, StringComparison.Ordinal);
         Assert.DoesNotContain("measured with the camera profile", said, StringComparison.Ordinal);
+        await AuditedAsync(card, camera);
 
         // The same camera's photo, cut off at one side.
         await System.IO.File.WriteAllBytesAsync(File("cropped.jpg"), Scene.Render(card with { Camera = camera with { Height = 700 } }).Photo, TestContext.Current.CancellationToken);
@@ -64,7 +65,52 @@ public sealed class CameraTests : IDisposable
         await System.IO.File.WriteAllTextAsync(File("words.json"), "no profile", TestContext.Current.CancellationToken);
         Answer words = await TheProgram.Run("measure", File("card.jpg"), "--camera", File("words.json"));
         words.IsRefusal(2, "CAMERA_UNREADABLE");
-        Assert.Contains("a .json file", words.Error, StringComparison.Ordinal);
+        Assert.Contains("this file is no camera profile; give a camera's profile, a .json file", words.Error, StringComparison.Ordinal);
+        // A photo instead, larger than any profile.
+        await System.IO.File.WriteAllBytesAsync(File("large.jpg"), new byte[100_000], TestContext.Current.CancellationToken);
+        Answer photo = await TheProgram.Run("measure", File("card.jpg"), "--camera", File("large.jpg"));
+        photo.IsRefusal(2, "CAMERA_UNREADABLE");
+        Assert.Contains("this file is no camera profile", photo.Error, StringComparison.Ordinal);
+    }
+
+    private async Task AuditedAsync(SceneSpec card, CameraSpec camera)
+    {
+        string folder = Directory.CreateDirectory(File("audit")).FullName;
+        System.IO.File.Copy(File("card.jpg"), Path.Combine(folder, "a-card.jpg"));
+        System.IO.File.Copy(File("bent.jpg"), Path.Combine(folder, "b-bent.jpg"));
+        await System.IO.File.WriteAllBytesAsync(Path.Combine(folder, "c-dark.jpg"), Scene.Render(card with { Camera = camera with { Height = 700 }, Light = new(Exposure: 0.002) }).Photo, TestContext.Current.CancellationToken);
+        foreach (string name in (string[])["a-card", "b-bent"])
+            await System.IO.File.WriteAllTextAsync(Path.Combine(folder, name + ".truth.json"), """{"marks": [{"u": 2, "v": -3}]}""", TestContext.Current.CancellationToken);
+        await System.IO.File.WriteAllTextAsync(Path.Combine(folder, "c-dark.truth.json"), """{"marks": [], "expected": {"error": "TOO_DARK"}}""", TestContext.Current.CancellationToken);
+
+        JsonElement audit = (await TheProgram.Run("audit", folder, "--camera", File("camera.json"), "--json")).IsDone().Json;
+        JsonElement[] photos = [.. audit.GetProperty("photos").EnumerateArray()];
+        Assert.Equal(["bench phone", null, null], photos.Select(p => p.GetProperty("cameraProfile").GetString()));
+        Assert.Equal([false, true, false], photos.Select(p => p.GetProperty("cameraNotUsed").GetString()?.Contains("another lens", StringComparison.Ordinal) == true));
+        Assert.Equal(1, audit.GetProperty("summary").GetProperty("cameraNotUsed").GetInt32());
+        // Another profile would not mend it.
+        Assert.Equal("TOO_DARK", photos[2].GetProperty("refusal").GetProperty("code").GetString());
+        string said = (await TheProgram.Run("audit", folder, "--camera", File("camera.json"))).IsDone().Output;
+        Assert.Contains("The camera profile was not used for 1 of 3 photos", said, StringComparison.Ordinal);
+        Assert.Matches(@"(?m)^b-bent\.jpg .*, profile not used", said);
+    }
+
+    [Fact]
+    public async Task Photos_of_equal_names_are_told_apart_by_their_folders()
+    {
+        Random random = new(6);
+        CameraSpec camera = BoardScene.Camera(random, 800);
+        SceneSpec view = BoardScene.Views(camera, random, 1)[0];
+        foreach ((string phone, double focal) in (ReadOnlySpan<(string, double)>)[("a", 4), ("b", 5)])
+        {
+            Directory.CreateDirectory(File(phone));
+            System.IO.File.WriteAllBytes(Path.Combine(_folder, phone, "board-01.jpg"), Scene.Render(view with { Output = view.Output with { Lens = new("phone", focal, 26) } }).Photo);
+        }
+
+        Answer answer = await TheProgram.RunIn(_folder, "camera", "a/board-01.jpg", "b/board-01.jpg", "--out", "camera.json");
+
+        Assert.Equal(2, answer.Status);
+        Assert.Contains($"{Path.Combine("b", "board-01.jpg")} and {Path.Combine("a", "board-01.jpg")} are of different cameras", answer.Error, StringComparison.Ordinal);
     }
 
     [Fact]
