@@ -20,13 +20,20 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
 
     /// <summary>Begins a calibration.</summary>
     /// <param name="key">The request's key; one that is repeated gives the calibration that it began. Null: every call begins one.</param>
-    public Outcome<KeptCalibration> Begin(RequestKey? key = null) => database.Run<KeptCalibration>(connection =>
+    /// <param name="reopen">Whether one that is there without photos and without a camera is opened instead, the newest of several.</param>
+    public Outcome<KeptCalibration> Begin(RequestKey? key = null, bool reopen = false) => database.Run<KeptCalibration>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
         if (!EarlierRow.Find(connection, "calibrations", key).TryGet(out EarlierRow? earlier, out Failure? failure))
             return failure;
         if (earlier.Id is { } there)
             return Find(connection, there)!;
+        if (reopen && connection.QueryFirstOrDefault<long?>(
+            "SELECT id FROM calibrations WHERE camera_id IS NULL AND id NOT IN (SELECT calibration_id FROM calibration_photos) ORDER BY id DESC") is { } empty)
+        {
+            return Find(connection, empty)!;
+        }
+
         if (connection.QuerySingle<int>("SELECT count(*) FROM calibrations") >= Most)
             return new Failure(CameraFailures.TooManyCalibrations, KeptCameraTexts.Word("calibration.tooMany", Most), KeptCameraTexts.Get("calibration.tooManyHint"));
         long id = connection.QuerySingle<long>(

@@ -40,10 +40,13 @@ public static class CameraProfileFile
     public static Outcome<CameraProfile> Read(ReadOnlyMemory<byte> bytes)
     {
         if (bytes.Length > MostBytes)
-            return Refusal(CameraTexts.Say("cameraProfileFile.hasMoreThanKb", MostBytes >> 10));
+            return NoProfile;
         using JsonDocument? document = JsonText.Parse(bytes, s_json, out string unreadable);
         if (document is null)
-            return Refusal(unreadable);
+            return BeginsAsObject(bytes) ? Refusal(unreadable) : NoProfile;
+        // Other files of this program and its tools are JSON, too.
+        if (document.RootElement is not { ValueKind: JsonValueKind.Object } profile || !profile.TryGetProperty("parameters", out _) || !profile.TryGetProperty("photo", out _))
+            return NoProfile;
         JsonFields fields = new(CameraFailures.Unreadable);
         JsonObject root = fields.Object(document.RootElement, CameraTexts.Get("cameraProfileFile.cameraProfile"), "name", "made", "photo", "parameters", "lensDoubtPx", "residualPx", "views");
         string name = root.Text("name");
@@ -79,6 +82,11 @@ public static class CameraProfileFile
         CameraModel camera = new(size, p[0].Value, p[1].Value, new(p[2].Value, p[3].Value), new(p[4].Value, p[5].Value, p[6].Value, p[7].Value, p[8].Value));
         return new CameraProfile(name, moment, new(size, focal, focal35, zoom, digest), camera, [.. p.Select(x => x.Uncertainty)], doubt, residual, (int)views);
     }
+
+    /// <summary>The refusal of a file that is something else.</summary>
+    public static Failure NoProfile => new(CameraFailures.Unreadable, CameraTexts.Get("cameraProfileFile.noProfile"), Hint);
+
+    private static bool BeginsAsObject(ReadOnlyMemory<byte> bytes) => JsonText.WithoutMark(bytes).Span.TrimStart(" \t\r\n"u8).StartsWith("{"u8);
 
     private static Failure Refusal(string what) => new(CameraFailures.Unreadable, CameraTexts.Word("cameraProfileFile.cameraProfile2", what), Hint);
 

@@ -14,5 +14,5 @@ internal static class CameraOption
     public static Outcome<CameraProfile> Read(string path) =>
         InputFile.Read(path, CameraProfileFile.MostBytes, CommandTexts.Get("cameraOption.cameraProfile"), CommandTexts.Get("cameraOption.nameFileThatCommandCamera")).TryGet(out InputFile? file, out Failure? failure)
             ? CameraProfileFile.Read(file.Bytes)
-            : failure;
+            : failure.Code == CommandLineFailures.FileTooLarge ? CameraProfileFile.NoProfile : failure;
 }

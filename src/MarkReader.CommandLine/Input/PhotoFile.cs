@@ -15,7 +15,7 @@ internal sealed record PhotoFile(ReadOnlyMemory<byte> Bytes)
     /// <summary>One photo after the other; the first that cannot be read ends them.</summary>
     public static IEnumerable<BoardPhotoFile> OneByOne(string[] paths, Action<Failure> unread)
     {
-        foreach (string path in paths)
+        foreach ((string path, string name) in paths.Zip(NamesOf(paths)))
         {
             if (!Read(path).TryGet(out PhotoFile? photo, out Failure? failure))
             {
@@ -23,7 +23,16 @@ internal sealed record PhotoFile(ReadOnlyMemory<byte> Bytes)
                 yield break;
             }
 
-            yield return new(Path.GetFileName(path), photo.Bytes);
+            yield return new(name, photo.Bytes);
         }
     }
+
+    /// <summary>How messages call the files: by their names, with their folder where these are equal, and as they were given where that is not enough.</summary>
+    public static IReadOnlyList<string> NamesOf(IReadOnlyList<string> paths)
+    {
+        string[] names = [.. paths.Select(p => Path.GetFileName(p)!)], longer = [.. paths.Select(WithFolder)];
+        return [.. paths.Select((p, i) => names.Count(n => n == names[i]) == 1 ? names[i] : longer.Count(n => n == longer[i]) == 1 ? longer[i] : p)];
+    }
+
+    private static string WithFolder(string path) => Path.Combine(Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(path))) ?? "", Path.GetFileName(path));
 }

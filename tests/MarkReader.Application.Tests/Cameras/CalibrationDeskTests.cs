@@ -89,6 +89,21 @@ public sealed class CalibrationDeskTests : IDisposable
     }
 
     [Fact]
+    public void An_empty_calibration_is_opened_again_instead_of_making_another()
+    {
+        long first = Reopened();
+        Assert.Equal(first, Reopened());
+        _desk.Add(first, Scene.Render(new("card", 3) { Camera = new(500, 400, 450), Pose = new(5) }).Photo, "card.jpg").ValueOrThrow();
+        long second = Reopened();
+        Assert.NotEqual(first, second);
+        Assert.Equal(second, Reopened());
+        // Who asks for a new one by its own key gets one.
+        Assert.NotEqual(second, _calibrations.Begin().ValueOrThrow().Entry.Id);
+
+        long Reopened() => _calibrations.Begin(RequestKey.Of(Guid.NewGuid().ToString("N"), []).ValueOrThrow(), reopen: true).ValueOrThrow().Entry.Id;
+    }
+
+    [Fact]
     public void A_calibration_takes_no_more_photos_than_it_may_have()
     {
         long id = _calibrations.Begin().ValueOrThrow().Entry.Id;

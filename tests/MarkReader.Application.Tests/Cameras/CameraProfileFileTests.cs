@@ -35,6 +35,7 @@ public sealed class CameraProfileFileTests
     [InlineData("name", "\"a\\u0007b\"")]
     [InlineData("made", "\"yesterday\"")]
     [InlineData("parameters", "[]")]
+    [InlineData("name", "null")]
     [InlineData("parameters", "\"none\"")]
     [InlineData("photo", "{\"width\": 1e9, \"height\": 3024}")]
     [InlineData("photo", "{\"width\": 4032}")]
@@ -68,6 +69,21 @@ public sealed class CameraProfileFileTests
     [Theory]
     [InlineData("")]
     [InlineData("[1, 2]")]
-    [InlineData("{ \"name\": ")]
-    public void What_is_no_profile_is_refused(string text) => Assert.False(CameraProfileFile.Read(Encoding.UTF8.GetBytes(text)).TryGet(out _, out _));
+    [InlineData("{ \"width\": 2000, \"height\": 1500, \"focalLength\": 1600 }")]
+    [InlineData("\u00ff\u00d8 no JSON")]
+    public void What_is_something_else_is_called_no_profile(string text) => Assert.Equal("this file is no camera profile", Refused(Encoding.UTF8.GetBytes(text)).Message);
+
+    [Fact]
+    public void A_profile_that_is_cut_off_says_where_and_a_large_file_is_none()
+    {
+        Assert.Contains("not JSON at line 1", Refused("{ \"name\": "u8.ToArray()).Message, StringComparison.Ordinal);
+        Assert.Equal("this file is no camera profile", Refused(new byte[CameraProfileFile.MostBytes + 1]).Message);
+    }
+
+    private static Failure Refused(byte[] bytes)
+    {
+        Assert.False(CameraProfileFile.Read(bytes).TryGet(out _, out Failure? failure));
+        Assert.Equal(CameraFailures.Unreadable, failure.Code);
+        return failure;
+    }
 }

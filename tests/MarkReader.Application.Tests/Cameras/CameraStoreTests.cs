@@ -44,6 +44,8 @@ public sealed class CameraStoreTests : IDisposable
             [("anonymous", CameraUse.Named), ("other lens", CameraUse.Automatic), ("old, from a file", CameraUse.Superseded), ("new", CameraUse.Automatic)],
             all.Cameras.Select(c => (c.Name, all.UseOf(c))));
         Assert.Equal("new", all.UsedFor(all.Cameras[2]).Name);
+        Assert.Equal(["other lens", "new"], all.InUse.Select(c => c.Name));
+        Assert.Equal(["anonymous", "old, from a file"], all.NotInUse.Select(c => c.Name));
         Assert.Equal(["old, from a file", "new"], _cameras.Known().ValueOrThrow().KnownCameras.Where(c => c.Traits.FocalLength != 9 && c.Traits.Tell).Select(c => c.Name));
     }
 

@@ -26,6 +26,10 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await Expect(page.Locator("#next")).ToContainTextAsync("First: one from straight above");
         await Expect(page.Locator("#make")).ToContainTextAsync("5 are needed");
         await visit.PictureAsync("calibrate-begun");
+        string begun = page.Url;
+        await page.GotoAsync("/cameras");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Calibrate a camera" }).TapAsync();
+        await Expect(page).ToHaveURLAsync(begun);
 
         // One that shows no board, and then all others, chosen at once.
         await ChooseAsync(page, ("card.jpg", BoardPhotos.Card));
@@ -98,6 +102,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         Assert.Equal("from-a-file.json", download.SuggestedFilename);
         string file = await File.ReadAllTextAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         await page.GotoAsync("/cameras");
+        await Expect(page.Locator("h2:text-is('Not in use') ~ ul")).ToContainTextAsync("from a file");
         await ReadAsync(page, file, "a copy");
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("is kept already; nothing was added");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("from a file");

@@ -35,10 +35,10 @@ internal sealed class CamerasModel(CameraStore cameras, CalibrationStore calibra
 
     public void OnGet() => List();
 
-    /// <summary>Begins a calibration; a form that is sent twice begins one.</summary>
+    /// <summary>Begins a calibration; a form that is sent twice begins one, and an empty one that is there is opened instead.</summary>
     public IActionResult OnPostBegin(string? key)
     {
-        if (RequestKey.Of(key ?? Key, []).TryGet(out RequestKey? request, out Failure? failure) && calibrations.Begin(request).TryGet(out KeptCalibration? begun, out failure))
+        if (RequestKey.Of(key ?? Key, []).TryGet(out RequestKey? request, out Failure? failure) && calibrations.Begin(request, reopen: true).TryGet(out KeptCalibration? begun, out failure))
             return Redirect(FormattableString.Invariant($"/cameras/calibrations/{begun.Entry.Id}"));
         List();
         Failure = failure;
