@@ -63,8 +63,8 @@ internal sealed class StudyModel(
     // The figures of a table that stands in place of the plan.
     private string? TableWords => Standing switch
     {
-        { Marks.U.Study.Size: { } size } => texts["plan.table.marks", size.Operators, size.Parts, size.Repeats],
-        { Scatter: not null } => texts["plan.table.pulses", Standing.Pulses],
+        { Marks.U.Study.Size: { } size } => texts["plan.table.marks", size.Operators, size.Parts, size.Repeats].Value,
+        { Scatter: not null } => texts["plan.table.pulses", Standing.Pulses].Value,
         _ => null,
     };
 
