@@ -7,12 +7,12 @@ namespace MarkReader.Application.Reports;
 /// <summary>The JSON of the scatter of pulses: mm, mm², mrad; intervals at 95 %.</summary>
 /// <param name="Covariance">Of the marks' places, as observed.</param>
 /// <param name="Component">Either component, root mean square over both: the type A component of a visit.</param>
-/// <param name="PulseScatter">The value for a machine's document.</param>
+/// <param name="PulseScatter">The value for a machine's document: of the larger axis where they clearly differ, else of both together; null when none is offered, and the first note says why.</param>
 /// <param name="Principal">Standard deviations along the principal axes, as observed.</param>
 /// <param name="Outlier">The mark farthest out; null with fewer than six pulses.</param>
 /// <param name="PulsesWanted">For the wished width.</param>
 public sealed record ScatterReport(
-    int Pulses, PulseMeanReport Mean, double[][] Covariance, AxisScatterReport U, AxisScatterReport V, AxisScatterReport Component, double PulseScatter,
+    int Pulses, PulseMeanReport Mean, double[][] Covariance, AxisScatterReport U, AxisScatterReport V, AxisScatterReport Component, double? PulseScatter,
     PrincipalReport Principal, StabilityReport Stability, PulseOutlierReport? Outlier, PulsesWantedReport PulsesWanted, IReadOnlyList<string> Notes)
 {
     public static ScatterReport From(ScatterAnswer answer)

@@ -14,6 +14,8 @@ internal sealed class PhotoFiles(string root)
 
     public static string Digest(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
+    public static string Digest(Stream bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
     public string PathOf(string digest, OriginalFormat format) => Path.Combine(root, digest[..2], digest + format.Extension);
 
     /// <summary>Writes the bytes unless they are there already.</summary>

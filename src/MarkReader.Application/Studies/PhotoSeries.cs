@@ -16,6 +16,9 @@ internal static class PhotoSeries
     /// <param name="progress">Told after each photo how many are done and how many there are; calls come one at a time.</param>
     public static Outcome<IReadOnlyList<PhotoMeasurement>> Measure(IReadOnlyList<string> paths, IReadOnlyList<string> names, MeasureOptions? options, Action<int, int>? progress)
     {
+        // Before the long work of measuring.
+        if (SameFiles.First(paths) is { } same)
+            return new Failure(StudyInputFailures.PhotoTwice, StudyTexts.Word("photoSeries.sameFile", names[same.First], names[same.Second]), StudyTexts.Get("photoSeries.sameFileHint"));
         Outcome<PhotoMeasurement>[] outcomes = PhotoRun.Each(paths.Count, i => Measure(paths[i], options), progress);
         List<PhotoMeasurement> measured = [];
         int refused = outcomes.Count(o => !o.TryGet(out _, out _));

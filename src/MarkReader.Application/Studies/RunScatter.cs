@@ -4,15 +4,6 @@ using MarkReader.Quantities;
 
 namespace MarkReader.Application.Studies;
 
-/// <summary>The scatter of pulses at one station.</summary>
-/// <param name="Path">From the source mirror; null when no angle is wanted.</param>
-/// <param name="Plan">How many pulses a wanted width needs.</param>
-public sealed record ScatterAnswer(PulseMarks Marks, PulseScatter Scatter, Length? Path, PulsePlan Plan)
-{
-    /// <summary>The value for a machine's pulseScatter, mm, to 0.001 and not below it.</summary>
-    public double ForVisits => Math.Max(0.001, Math.Round(Scatter.ForVisits.Millimetres, 3));
-}
-
 /// <summary>Works out how far repeated pulses scatter.</summary>
 public static class RunScatter
 {

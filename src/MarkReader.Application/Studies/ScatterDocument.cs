@@ -17,11 +17,11 @@ public static class ScatterDocument
         PulseScatter s = answer.Scatter;
         List<DocumentBlock> blocks =
         [
-            new DocumentBlock.Banner(DocumentTone.Plain, ScatterWords.Line(answer), [ScatterWords.Result(answer, format), StudyTexts.Get("scatterDocument.thisLineGoesIntoMachine")]),
+            Banner(answer, format),
             new DocumentBlock.Pictures([.. StudyPictures.Of(answer, format).Select(p => new DocumentPicture(p.Caption, p.Drawing))]),
             Table(s, n),
             new DocumentBlock.Facts([.. Stability(answer, format)]),
-            new DocumentBlock.Sentences([.. ScatterWords.Notes(answer, format), ScatterWords.Plan(answer), ScatterWords.FromMemory]),
+            new DocumentBlock.Sentences([.. ScatterWords.Notes(answer, format), ScatterWords.Plan(answer), ScatterWords.Stability]),
             new DocumentBlock.Paragraph(BudgetTexts.Get("cautions"), Small: true),
         ];
         return new(name ?? StudyTexts.Get("scatterDocument.scatterPulses"), StudyTexts.Say("scatterDocument.pulsesAtOneStation", s.Marks.Count), blocks)
@@ -37,7 +37,7 @@ public static class ScatterDocument
     {
         StudyNumbers n = new(format);
         PulseScatter s = answer.Scatter;
-        yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", n.Scatter(s.Principal.SemiMajor), n.Scatter(s.Principal.SemiMinor), s.Principal.Direction.Degrees, n.Unit));
+        yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", n.Scatter(s.Principal.SemiMajor), n.Scatter(s.Principal.SemiMinor), answer.Direction, n.Unit));
         yield return new(StudyTexts.Get("scatterDocument.positionalStability"), StudyTexts.Say("scatterDocument.uMmVMmBoth", n.Scatter(s.PositionalStabilityU.Millimetres), n.Scatter(s.PositionalStabilityV.Millimetres), n.Scatter(s.PositionalStability.Millimetres), n.Unit));
         if (answer.Path is { } path)
         {
@@ -45,6 +45,10 @@ public static class ScatterDocument
             yield return new(StudyTexts.Get("scatterDocument.angularStability"), StudyTexts.Say("scatterDocument.uMradVMradOver", n.Number(u.Milliradians, 3), n.Number(v.Milliradians, 3), n.Short(path.Millimetres), n.Unit));
         }
     }
+
+    private static DocumentBlock.Banner Banner(ScatterAnswer answer, RecordFormat? format) => ScatterWords.Line(answer) is { } line
+        ? new(DocumentTone.Plain, line, [ScatterWords.Result(answer, format), StudyTexts.Get("scatterDocument.thisLineGoesIntoMachine")])
+        : new(DocumentTone.Open, StudyTexts.Get("scatterDocument.noValue"), [ScatterWords.Result(answer, format)]);
 
     private static DocumentBlock.Table Table(PulseScatter s, StudyNumbers n) => new(
         "",

@@ -20,12 +20,14 @@ public sealed class ScatterEntry(StudyStore studies, MachineStore machines)
         StudyStanding standing = StudyStanding.Of(kept);
         if (standing.Scatter is not { } answer)
             return standing.NotYet ?? new(StudyInputFailures.Conflict, KeptStudyTexts.Get("machine.notPulses"), KeptStudyTexts.Get("machine.notPulsesHint"));
+        if (answer.ForVisits is not { } value)
+            return answer.NotOffered!;
         if (!machines.Find(machine).TryGet(out KeptMachine? found, out failure))
             return failure;
         if (!expected.Admits(found.Entry.Version))
             return StorageFailures.ChangedMeanwhile(KeptStudyTexts.Say("machine.changed", found.Entry.Name), found.Entry.Version);
         System.Text.Json.Nodes.JsonObject tree = JsonTree.Parse(found.Text);
-        JsonTree.Set(tree, Field, answer.ForVisits);
+        JsonTree.Set(tree, Field, value);
         return MachineFile.Read(Encoding.UTF8.GetBytes(JsonTree.Text(tree))).TryGet(out MachineDocument? document, out failure)
             ? machines.Replace(machine, document, ExpectedVersion.OneOf(found.Entry.Version))
             : failure;

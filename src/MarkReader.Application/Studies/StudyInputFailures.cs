@@ -41,7 +41,7 @@ public static class StudyInputFailures
     /// <summary>The study has as many photos as its plan asks for, or as there may be.</summary>
     public static readonly FailureCode PhotosEnough = new("STUDY_PHOTOS_ENOUGH", FailureKind.BadInput);
 
-    /// <summary>The same photo was sent for another person.</summary>
+    /// <summary>The same photo was sent for another person, or is there under two names.</summary>
     public static readonly FailureCode PhotoTwice = new("STUDY_PHOTO_TWICE", FailureKind.BadInput);
 
     /// <summary>Nobody of this name is in the study.</summary>
@@ -55,6 +55,9 @@ public static class StudyInputFailures
 
     /// <summary>Photos are still missing.</summary>
     public static readonly FailureCode NotReady = new("STUDY_NOT_READY", FailureKind.NotMeasurable);
+
+    /// <summary>The scatter that was found is no value for a machine: the marks tell nothing, or hardly come from one station.</summary>
+    public static readonly FailureCode NotOffered = new("SCATTER_NOT_OFFERED", FailureKind.NotMeasurable);
 
     internal static Failure NotKept(long id) => new(Storage.StorageFailures.NotKept, KeptStudyTexts.Word("study.notKept", id), KeptStudyTexts.Get("study.notKeptHint"));
 }

@@ -43,7 +43,11 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
             return ReadingsFile.Study(Encoding.UTF8.GetBytes(table.Text), table.PerPhoto);
         // A result before the plan is done, as soon as everybody has equally many.
         if (people[0].Used < 2 || people.Any(p => p.Used != people[0].Used))
-            return new Failure(StudyInputFailures.NotReady, KeptStudyTexts.Get("result.photos"), KeptStudyTexts.Get("result.photosHint"));
+        {
+            string kind = people.All(p => p.Used == 0) ? "result.none" : people.All(p => p.Used == 1) ? "result.one" : "result.photos";
+            return new Failure(StudyInputFailures.NotReady, KeptStudyTexts.Get(kind), KeptStudyTexts.Get(kind == "result.photos" ? "result.photosHint" : "result.twoHint"));
+        }
+
         return StudyReadings.Of([.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto(p.Person, p.Name, p.Marks!))]);
     }
 

@@ -11,10 +11,14 @@ internal sealed class PhotoProgress(TextWriter error)
 
     private TimeSpan _next = s_silence;
 
+    private bool _told;
+
     public void Tell(int done, int all)
     {
-        if (done == all || _watch.Elapsed < _next)
+        // What was quick says nothing; what was begun is ended with all.
+        if (done == all ? !_told : _watch.Elapsed < _next)
             return;
+        _told = true;
         error.WriteLine(OutputTexts.Say("photoProgress.photosMeasured", done, all));
         _next = _watch.Elapsed + s_step;
     }

@@ -22,9 +22,9 @@ internal static class ScatterText
             [
                 ScatterWords.Result(answer), "",
                 table.ToString(), OutputTexts.Get("scatterText.correctedPhotosOwnUncertaintyTaken"), "",
-                .. ScatterDocument.Stability(answer).Select((DocumentFact f) => $"{f.Name}: {f.Text}"), ScatterWords.FromMemory, "",
+                .. ScatterDocument.Stability(answer).Select((DocumentFact f) => $"{f.Name}: {f.Text}"), ScatterWords.Stability, "",
                 .. ScatterWords.Notes(answer), ScatterWords.Plan(answer), "",
-                OutputTexts.Get("scatterText.forMachineFileSoThat"), $"  {ScatterWords.Line(answer)}", "",
+                .. ScatterWords.Line(answer) is { } line ? (string[])[OutputTexts.Get("scatterText.forMachineFileSoThat"), $"  {line}", ""] : [],
                 Words.Cautions,
             ]);
     }

@@ -118,8 +118,12 @@ public sealed class GaugeStudy
     private void Add(StudyPart sum, StudyPart first, StudyPart second)
     {
         double variance = this[first].Variance + (_components.TryGetValue(second, out VarianceComponent? other) ? other.Variance : 0);
-        _components.Add(sum, new(sum, variance, Interval(sum), false));
+        _components.Add(sum, new(sum, variance, Holding(Interval(sum), this[first].Interval, other?.Interval), false));
     }
+
+    // A sum of variances is no less than either: what holds of a part holds of it.
+    private static MonteCarlo.Interval Holding(MonteCarlo.Interval sum, MonteCarlo.Interval first, MonteCarlo.Interval? second) =>
+        new(Math.Max(sum.Low, Math.Max(first.Low, second?.Low ?? 0)), Math.Max(sum.High, Math.Max(first.High, second?.High ?? 0)));
 
     private MonteCarlo.Interval Interval(StudyPart part) => VarianceIntervals.Of(GaugeModel.Terms(part, Squares, Size), Options.Confidence);
 }

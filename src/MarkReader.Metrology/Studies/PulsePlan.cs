@@ -17,16 +17,18 @@ public sealed record PulsePlan(double Wanted, int Pulses, Interval Factors)
             return new Failure(StudyFailures.OptionInvalid, MetrologyTexts.Get("pulsePlan.wantedHalfWidthNotBetween"), MetrologyTexts.Get("pulsePlan.giveAsPartStandardDeviation"));
         for (int n = PulseScatter.LeastPulses; ; n++)
         {
-            // Two axes have twice the degrees of freedom of one.
-            Interval factors = Factor(2 * (n - 1));
+            Interval factors = FactorsOf(n);
             if (factors.Width / 2 <= wanted)
                 return new PulsePlan(wanted, n, factors);
         }
     }
 
-    private static Interval Factor(double dof)
+    /// <summary>The interval that so many pulses give, as factors of the standard deviation.</summary>
+    /// <param name="pulses">Two at least.</param>
+    public static Interval FactorsOf(int pulses)
     {
-        Interval variance = VarianceIntervals.Of(new MeanSquare(1, dof));
+        // Two axes have twice the degrees of freedom of one.
+        Interval variance = VarianceIntervals.Of(new MeanSquare(1, 2 * (pulses - 1)));
         return new(Math.Sqrt(variance.Low), Math.Sqrt(variance.High));
     }
 }

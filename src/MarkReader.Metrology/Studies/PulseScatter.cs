@@ -52,8 +52,24 @@ public sealed class PulseScatter
     /// <summary>The mark that lies farthest out for its number; null when there are too few to tell.</summary>
     public PulseOutlier? Outlier { get; }
 
-    /// <summary>The value to put down as a machine's pulseScatter: the estimate, or, where the marks' own uncertainty explains all scatter, the interval's upper end.</summary>
-    public Length ForVisits => Length.FromMillimetres(Component.Corrected > 0 ? Component.Corrected : Component.CorrectedInterval.High);
+    /// <summary>Whether no mark differs from another: such marks were rounded or are copies, and tell nothing of the scatter.</summary>
+    public bool IsStill => Marks.All(m => m.Point == Marks[0].Point);
+
+    /// <summary>The axis along which marks scatter clearly more, more than twice as far (common practice, no source); null when neither does, or when the marks' own uncertainty explains all scatter.</summary>
+    public AxisScatter? LargerAxis
+    {
+        get
+        {
+            (AxisScatter larger, AxisScatter smaller) = U.Corrected >= V.Corrected ? (U, V) : (V, U);
+            return !IsStill && Component.Corrected > 0 && larger.Corrected > 2 * smaller.Corrected ? larger : null;
+        }
+    }
+
+    /// <summary>
+    /// The value to put down as a machine's pulseScatter, which is one for both axes: that of the larger axis where they clearly differ, else both together;
+    /// where the marks' own uncertainty explains all scatter, the interval's upper end; 0 when the marks tell nothing.
+    /// </summary>
+    public Length ForVisits => Length.FromMillimetres(IsStill ? 0 : LargerAxis?.Corrected ?? (Component.Corrected > 0 ? Component.Corrected : Component.CorrectedInterval.High));
 
     /// <summary>Beam positional stability along u (ISO 11670): four standard deviations.</summary>
     public Length PositionalStabilityU => Length.FromMillimetres(4 * U.Corrected);

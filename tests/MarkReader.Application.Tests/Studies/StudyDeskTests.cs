@@ -35,7 +35,7 @@ public sealed class StudyDeskTests : IDisposable
         byte[][] photos = [.. Enumerable.Range(1, 4).Select(StudyPhotos.Target)];
         string folder = Path.Combine(_temporary.Folder.Root, "study");
         long id = _studies.Begin(s_marks).ValueOrThrow().Entry.Id;
-        Assert.Equal("STUDY_NOT_READY", Standing(id).NotYet!.Code.Name);
+        Assert.Equal(("STUDY_NOT_READY", "no photo is there yet"), (Standing(id).NotYet!.Code.Name, Standing(id).NotYet!.Message));
         for (int i = 0; i < 4; i++)
         {
             string who = s_marks.People[i / 2];
@@ -110,7 +110,7 @@ public sealed class StudyDeskTests : IDisposable
         Assert.Equal(ScatterEntry.Usual, ScatterEntry.Now(machine));
         ScatterEntry entry = new(_studies, _machines);
         KeptMachine entered = entry.Enter(id, machine.Entry.Id, ExpectedVersion.OneOf(1)).ValueOrThrow();
-        Assert.Equal((2, found.ForVisits), (entered.Entry.Version, ScatterEntry.Now(entered)!.Value.Millimetres));
+        Assert.Equal((2, found.ForVisits!.Value), (entered.Entry.Version, ScatterEntry.Now(entered)!.Value.Millimetres));
         Assert.Contains("\"myOwn\": \"kept\"", entered.Text, StringComparison.Ordinal);
         Refused("CHANGED_MEANWHILE", entry.Enter(id, machine.Entry.Id, ExpectedVersion.OneOf(1)));
         Refused("NOT_KEPT", entry.Enter(id, 99, ExpectedVersion.Any));

@@ -51,6 +51,15 @@ public sealed class ScatterTests(Photos photos) : IClassFixture<Photos>, IDispos
     }
 
     [Fact]
+    public async Task A_scatter_that_is_not_offered_prints_its_figures_and_no_line()
+    {
+        string words = (await TheProgram.Run("scatter", "--readings", Write("u,v\n-3,1\n2,2\n3,-2\n"))).IsDone().Output;
+        Assert.Contains("3 pulses: a mark scatters by", words, StringComparison.Ordinal);
+        Assert.Contains("No value is offered for a machine: marks that scatter by more than 1 mm", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("pulseScatter", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Calls_that_cannot_be_used_are_refused_with_what_to_do()
     {
         (await TheProgram.Run("scatter")).IsRefusal(2, "ARGUMENT_MISSING");
@@ -61,6 +70,7 @@ public sealed class ScatterTests(Photos photos) : IClassFixture<Photos>, IDispos
         (await TheProgram.Run("scatter", "--readings", Write(Pulses), "--width", "9")).IsRefusal(2, "STUDY_OPTION_INVALID");
         (await TheProgram.Run("scatter", photos["near.jpg"], photos["words.jpg"])).IsRefusal(2, "PHOTO_FORMAT");
         (await TheProgram.Run("scatter", photos["none.jpg"])).IsRefusal(2, "FILE_UNREADABLE");
+        (await TheProgram.Run("scatter", photos["near.jpg"], photos["both.jpg"], photos["near.jpg"])).IsRefusal(2, "STUDY_PHOTO_TWICE");
     }
 
     private string Write(string text)

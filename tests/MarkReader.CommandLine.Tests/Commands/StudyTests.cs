@@ -57,7 +57,9 @@ public sealed class StudyTests : IDisposable
         Answer told = await TheProgram.Run("study", Path.Combine(_folder, "photos"), "--tape-height", "0.3");
         Assert.Contains("The stated uncertainty explains the scatter", told.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("--tape-height", told.Output, StringComparison.Ordinal);
-        // One photo less: said before anything is measured.
+        // A copy of a photo is none, and neither is one photo less: both said before anything is measured.
+        File.Copy(Path.Combine(_folder, "photos", "anna", "1.jpg"), Path.Combine(_folder, "photos", "berta", "2.jpg"), overwrite: true);
+        (await TheProgram.Run("study", Path.Combine(_folder, "photos"))).IsRefusal(2, "STUDY_PHOTO_TWICE");
         File.Delete(Path.Combine(_folder, "photos", "berta", "2.jpg"));
         (await TheProgram.Run("study", Path.Combine(_folder, "photos"))).IsRefusal(2, "STUDY_UNBALANCED");
     }

@@ -54,7 +54,12 @@ internal sealed record Answer(int Status, string Output, string Error)
     public Answer IsDone()
     {
         Assert.True(Status == 0, $"status {Status}: {Error}");
-        Assert.All(Error.Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Matches(@"^\d+ of \d+ photos measured$", line));
+        string[] lines = Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.All(lines, line => Assert.Matches(@"^\d+ of \d+ photos measured$", line));
+        // Progress counts up and, once begun, ends with all.
+        int[] counts = [.. lines.Select(line => int.Parse(line.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(counts.Order(), counts);
+        Assert.True(lines.Length == 0 || lines[^1].StartsWith($"{lines[^1].Split(' ')[2]} of ", StringComparison.Ordinal), Error);
         return this;
     }
 }

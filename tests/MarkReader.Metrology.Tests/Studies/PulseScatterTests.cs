@@ -41,6 +41,27 @@ public sealed class PulseScatterTests
         Assert.True(scatter.ForVisits > Length.Zero);
     }
 
+    /// <summary>By hand: deviations ±1 and ±3 on two axes, five marks: standard deviations √0.5 and √4.5; both together √2.5.</summary>
+    [Fact]
+    public void Visits_take_the_larger_axis_only_where_the_axes_clearly_differ()
+    {
+        Assert.Equal(Math.Sqrt(4.5), PulseScatter.Of([At(1, 0), At(-1, 0), At(0, 3), At(0, -3), At(0, 0)]).ValueOrThrow().ForVisits.Millimetres, 1e-12);
+        // ±1 and ±2 differ by a factor of 2 and not more.
+        PulseScatter alike = PulseScatter.Of([At(1, 0), At(-1, 0), At(0, 2), At(0, -2), At(0, 0)]).ValueOrThrow();
+        Assert.Null(alike.LargerAxis);
+        Assert.Equal(Math.Sqrt(1.25), alike.ForVisits.Millimetres, 1e-12);
+    }
+
+    [Fact]
+    public void Readings_that_do_not_differ_tell_nothing()
+    {
+        // The mean of three tenths is not a tenth to the last bit.
+        PulseScatter still = PulseScatter.Of([At(0.1, 0.7), At(0.1, 0.7), At(0.1, 0.7)]).ValueOrThrow();
+        Assert.True(still.IsStill);
+        Assert.Equal(Length.Zero, still.ForVisits);
+        Assert.False(PulseScatter.Of([At(0.1, 0.7), At(0.1, 0.7), At(0.1, 0.701)]).ValueOrThrow().IsStill);
+    }
+
     [Theory]
     [InlineData(0.05, 0.05, 0, 10)]
     [InlineData(0.09, 0.03, 0, 10)]
@@ -82,6 +103,7 @@ public sealed class PulseScatterTests
         PulsePlan plan = PulsePlan.For(0.2689).ValueOrThrow();
         Assert.Equal(16, plan.Pulses);
         Assert.Equal(0.2688, plan.Factors.Width / 2, 0.00006);
+        Assert.Equal(plan.Factors, PulsePlan.FactorsOf(16));
         Assert.Equal(17, PulsePlan.For(0.2685).ValueOrThrow().Pulses);
         Assert.False(PulsePlan.For(0).TryGet(out _, out _));
     }

@@ -83,6 +83,15 @@ public sealed class StudiesApiTests(Site site) : IClassFixture<Site>
         await (await EnterAsync(address, machine, "\"9\"")).ProblemAsync(HttpStatusCode.PreconditionFailed, "CHANGED_MEANWHILE");
         using HttpResponseMessage entered = await EnterAsync(address, machine, kept.Headers.ETag!.Tag);
         Assert.Equal((value, "\"2\""), ((await entered.JsonAsync()).GetProperty("machine").GetProperty("pulseScatter").GetDouble(), entered.Headers.ETag!.Tag));
+
+        // A scatter of millimetres keeps its figures and goes into no machine.
+        using HttpResponseMessage far = await PutAsync(address, "u,v\n-3,1\n2,2\n3,-2\n", "text/csv");
+        Assert.Equal(JsonValueKind.Null, (await far.JsonAsync()).GetProperty("scatter").GetProperty("pulseScatter").ValueKind);
+        await (await EnterAsync(address, machine, "*")).ProblemAsync(HttpStatusCode.UnprocessableEntity, "SCATTER_NOT_OFFERED");
+        string page = await Client.GetStringAsync(address["/api".Length..], Cancellation);
+        Assert.Contains("No value is offered.", page, StringComparison.Ordinal);
+        Assert.Contains("A table stands in place of the plan: 3 pulses.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Choose this machine", page, StringComparison.Ordinal);
         using HttpResponseMessage away = await Client.SendAsync(HttpMethod.Delete, address + "/readings", null, ("If-Match", "*"));
         Assert.Equal((false, 4), ((await away.JsonAsync()).GetProperty("hasReadings").GetBoolean(), (await (await Client.GetAsync(address, Cancellation)).JsonAsync()).GetProperty("missing").GetInt32()));
         await (await Client.GetAsync("/api/studies/999", Cancellation)).ProblemAsync(HttpStatusCode.NotFound, "NOT_KEPT");

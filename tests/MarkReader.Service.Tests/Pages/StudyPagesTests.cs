@@ -18,6 +18,9 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Contentinfo).GetByRole(AriaRole.Link, new() { Name = "Studies" }).TapAsync();
         await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync("For the gauge to ±50 % at 95 %");
+        // What the fields begin with is told beside what is recommended.
+        await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync($"{(await page.InputValueAsync("#marks-people")).Split('\n').Length} people, {await page.InputValueAsync("#marks-count")} photos each, give");
+        await Expect(page.Locator("section[aria-labelledby=pulses]")).ToContainTextAsync($"{await page.InputValueAsync("#pulses-count")} pulses give");
         await page.FillAsync("#marks-name", "tape of leg 1");
         await page.FillAsync("#marks-people", "Anna");
         await page.FillAsync("#marks-count", "2");
@@ -31,7 +34,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
 
         await Expect(page.Locator("#next")).ToHaveTextAsync("Next: Anna, photos still missing: 2");
-        await Expect(page.Locator("#result")).ToContainTextAsync("equally many photos");
+        await Expect(page.Locator("#result")).ToContainTextAsync("No photo is there yet. A first result is shown as soon as everyone has equally many photos");
         await CheckAsync(visit, "study-begun");
         await ChooseAsync(page, 0, StudyPhotos.Pulses[0]);
         await Expect(page.Locator("#photos-status")).ToHaveTextAsync("Photo 1 is not used.", new() { Timeout = Patience });
@@ -124,6 +127,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.FillAsync("#table-text", string.Join('\n', rows));
         await page.GetByRole(AriaRole.Button, new() { Name = "Use the table" }).TapAsync();
         await Expect(page.Locator("#result")).ToContainTextAsync("Too coarse for the tolerance");
+        await Expect(page.Locator("section[aria-labelledby=step-plan]")).ToContainTextAsync("A table stands in place of the plan: 2 people or phones, 3 marks, 2 readings");
         await page.GetByRole(AriaRole.Button, new() { Name = "Remove the table" }).TapAsync();
         await Expect(page.Locator("#next")).ToContainTextAsync("Next: person 1");
         await page.GetByText("Delete this study").TapAsync();

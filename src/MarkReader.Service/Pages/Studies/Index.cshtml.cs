@@ -39,6 +39,27 @@ internal sealed class StudiesModel(StudyStore studies, Figures figures, IStringL
 
     public StudyFields Pulses { get; private set; } = null!;
 
+    /// <summary>What the fields begin with, and how well that would know the gauge.</summary>
+    public string UsualWords
+    {
+        get
+        {
+            int people = texts["field.people.usual"].Value.Split('\n').Length;
+            (double low, double high) = Ends(StudyPlan.Of(new(UsualMarks, people, StudyFields.UsualPhotos), ExpectedShares.Usual).Factors);
+            return texts["plan.usual.marks", people, StudyFields.UsualPhotos, figures.Number(low, 2), figures.Number(high, 2)];
+        }
+    }
+
+    /// <summary>The same of pulses.</summary>
+    public string UsualPulsesWords
+    {
+        get
+        {
+            (double low, double high) = Ends(PulsePlan.FactorsOf(StudyFields.UsualPulses));
+            return texts["plan.usual.pulses", StudyFields.UsualPulses, figures.Number(low, 2), figures.Number(high, 2)];
+        }
+    }
+
     /// <summary>What is wrong with the list.</summary>
     public Failure? Failure { get; private set; }
 
@@ -65,6 +86,8 @@ internal sealed class StudiesModel(StudyStore studies, Figures figures, IStringL
         byte[] typed = Encoding.UTF8.GetBytes(string.Join('\u0001', fields.Part, fields.Name, fields.Length, fields.People, fields.Count));
         return RequestKey.Of(key, typed).TryGet(out RequestKey? plain, out Failure? failure) ? RequestKey.Of($"{key}-{plain.Digest[..16]}", typed) : failure;
     }
+
+    private static (double Low, double High) Ends(Metrology.MonteCarlo.Interval factors) => (factors.Low, factors.High);
 
     private void Show(long? before)
     {

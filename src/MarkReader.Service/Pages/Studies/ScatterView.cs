@@ -17,7 +17,7 @@ public sealed class ScatterView(ScatterAnswer answer, Figures figures)
         {
             PulseScatter s = answer.Scatter;
             yield return ("stability", Mm(s.PositionalStability.Millimetres), $"u {Mm(s.PositionalStabilityU.Millimetres)}, v {Mm(s.PositionalStabilityV.Millimetres)}");
-            yield return ("principal", $"{figures.Value(s.Principal.SemiMajor, 3)} × {Mm(s.Principal.SemiMinor)}", figures.Number(s.Principal.Direction.Degrees, 0) + "°");
+            yield return ("principal", $"{figures.Value(s.Principal.SemiMajor, 3)} × {Mm(s.Principal.SemiMinor)}", figures.Number(answer.Direction, 0) + "°");
             if (answer.Path is not { } path)
                 yield break;
             (Angle u, Angle v) = s.AngularStability(path);

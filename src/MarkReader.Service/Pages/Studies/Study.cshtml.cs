@@ -55,14 +55,26 @@ internal sealed class StudyModel(
     /// <summary>Who takes photos; one without a name for pulses.</summary>
     public IReadOnlyList<string> Takers => Study.Setup.Kind == StudyKind.Marks ? Study.Setup.People : [""];
 
-    public string PlanWords => Study.Setup.Kind == StudyKind.Marks
+    public string PlanWords => Study.Readings is not null && TableWords is { } table ? table
+        : Study.Setup.Kind == StudyKind.Marks
         ? texts["plan.marks", Study.Setup.People.Count, Study.Setup.Count, Study.Setup.Photos]
         : texts["plan.pulses", Study.Setup.Count];
+
+    // The figures of a table that stands in place of the plan.
+    private string? TableWords => Standing switch
+    {
+        { Marks.U.Study.Size: { } size } => texts["plan.table.marks", size.Operators, size.Parts, size.Repeats].Value,
+        { Scatter: not null } => texts["plan.table.pulses", Standing.Pulses].Value,
+        _ => null,
+    };
 
     public IEnumerable<string> Rules
     {
         get
         {
+            // They are for those who take photos.
+            if (Study.Readings is not null)
+                yield break;
             string part = StudySetupText.Name(Study.Setup.Kind);
             foreach (string rule in (string[])["first", "second", "third"])
                 yield return texts[$"rule.{part}.{rule}"];

@@ -11,7 +11,8 @@ namespace MarkReader.Service.Pages.Studies;
 /// <param name="Figures">In which the fields were typed.</param>
 public sealed record StudyFields(StudyKind Kind, string Name, string Length, string People, string Count, Figures Figures)
 {
-    private const int UsualPhotos = 3, UsualPulses = 12;
+    /// <summary>Photos each, and pulses, of a study that is to be begun.</summary>
+    public const int UsualPhotos = 3, UsualPulses = 12;
 
     /// <summary>What is wrong with them; null when nothing is.</summary>
     public Failure? Wrong { get; private init; }
