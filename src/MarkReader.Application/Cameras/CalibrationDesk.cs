@@ -1,5 +1,6 @@
 using System.Text.Json;
 using MarkReader.Application.Advising;
+using MarkReader.Application.Inputs;
 using MarkReader.Application.Storage;
 using MarkReader.Imaging.Boards;
 using MarkReader.Imaging.Photos;
@@ -12,8 +13,6 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
 {
     /// <summary>Largest text that names a camera, bytes.</summary>
     public const int MostNameBytes = 1 << 10;
-
-    private const int LongestFile = 80;
 
     /// <summary>
     /// Measures a photo and keeps what was found, or why nothing was; the photo itself is not kept. What is no photo is refused and not kept. The same bytes are
@@ -32,7 +31,7 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
         KeptAnswer answer = BoardMeasurer.Measure(bytes, file).TryGet(out BoardPhoto? photo, out failure)
             ? new KeptAnswer.Report(BoardPhotoText.Write(photo))
             : new KeptAnswer.Refusal(failure);
-        return calibrations.Add(id, digest, Shown(file), answer);
+        return calibrations.Add(id, digest, FileLabel.Shown(file), answer);
     }
 
     /// <summary>Makes the camera of a calibration, in place of one that it gave before.</summary>
@@ -59,12 +58,5 @@ public sealed class CalibrationDesk(CalibrationStore calibrations, TimeProvider 
         JsonFields fields = new(CameraFailures.NameInvalid);
         string name = fields.Object(document.RootElement, KeptCameraTexts.Get("name.of"), "name").Text("name");
         return fields.Wrong is { } wrong ? wrong : name;
-    }
-
-    /// <summary>A file's name as it can be shown and kept.</summary>
-    public static string Shown(string file)
-    {
-        string shown = string.Concat(Path.GetFileName(file).Where(c => !char.IsControl(c) && !char.IsSurrogate(c)));
-        return shown.Length > LongestFile ? shown[..LongestFile] : shown;
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using MarkReader.Application.Cameras;
+using MarkReader.Application.Inputs;
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Storage;
 using MarkReader.Imaging.Photos;
@@ -12,8 +13,6 @@ namespace MarkReader.Application.Studies;
 /// <param name="cameras">Whose profiles are used with the photos that their files name as theirs.</param>
 public sealed class StudyDesk(StudyStore studies, CameraStore cameras)
 {
-    private const int LongestFile = 80;
-
     /// <summary>
     /// Measures a photo and keeps its marks, or why it is not used; the photo itself is not kept. What is no photo is refused and not kept. The same bytes are
     /// measured and kept once.
@@ -35,7 +34,7 @@ public sealed class StudyDesk(StudyStore studies, CameraStore cameras)
             ? new KeptAnswer.Report(StudyMarksText.Write([.. measurement.Marks.Select(StudyMark.Of)]))
             : new KeptAnswer.Refusal(failure!);
         cameras.Used(measurement?.CameraProfile);
-        return studies.Add(id, person, digest, Shown(file), answer);
+        return studies.Add(id, person, digest, FileLabel.Shown(file), answer);
     }
 
     /// <summary>Takes a table of readings in, in place of photos; one that cannot be evaluated is refused and not kept.</summary>
@@ -55,10 +54,4 @@ public sealed class StudyDesk(StudyStore studies, CameraStore cameras)
     private static Failure? Few(StudySetup setup, PhotoMeasurement measurement) => setup.Kind == StudyKind.Marks && measurement.Marks.Count < 2
         ? new(StudyInputFailures.FewMarks, KeptStudyTexts.Get("photo.fewMarks"), KeptStudyTexts.Get("photo.fewMarksHint"))
         : null;
-
-    private static string Shown(string file)
-    {
-        string shown = string.Concat(Path.GetFileName(file).Where(c => !char.IsControl(c) && !char.IsSurrogate(c)));
-        return shown.Length > LongestFile ? shown[..LongestFile] : shown;
-    }
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using MarkReader.Application.Cameras;
 using MarkReader.Application.CardChecks;
+using MarkReader.Application.Inputs;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
@@ -33,7 +34,7 @@ internal sealed class CardCheckDispatch(CardCheckDesk desk, MeasuringTurns turns
         byte[] bytes = new byte[file.Length];
         using Stream stream = file.OpenReadStream();
         stream.ReadExactly(bytes);
-        return new(CalibrationDesk.Shown(file.FileName), bytes);
+        return new(FileLabel.Shown(file.FileName), bytes);
     }
 
     private static string Digest(IFormFile file)
