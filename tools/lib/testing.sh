@@ -45,6 +45,12 @@ fetch_chromium() {
   export CHROMIUM
 }
 
+# failed_tests LOG: the failed tests by name, with the first words of each failure, so that they stand at the end of a long log.
+failed_tests() {
+  awk '/^Test run summary:/ { left = 0; next } /^failed / { left = 8; if (!any++) print "Failed tests:" }
+    left > 0 && !/^  from / { print (/^failed / ? "" : "  ") substr($0, 1, 240); left-- }' "$1"
+}
+
 # closing_line LOG: adds up what the test run printed; fails when no test ran.
 closing_line() {
   awk '/^Test run summary:/ { summary = 1 }
