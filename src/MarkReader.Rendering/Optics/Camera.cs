@@ -119,7 +119,7 @@ public sealed class Camera : ICardProjection
             (y * scale) + (_spec.P1 * (r2 + (2 * y * y))) + (2 * _spec.P2 * x * y));
     }
 
-    /// <summary>Undistorted direction (x/z, y/z) of a photo point, by Newton's method on the radius and, for a decentred lens, some rounds on the rest.</summary>
+    /// <summary>Undistorted direction (x/z, y/z) of a photo point, by Newton's method: on the radius first, and on both coordinates for a decentred lens.</summary>
     private (double X, double Y) Undistort(double px, double py)
     {
         double sx = (px - _px) / _spec.FocalLength;
@@ -127,15 +127,22 @@ public sealed class Camera : ICardProjection
         (double x, double y) = Undistorted(sx, sy);
         if (_spec.P1 == 0 && _spec.P2 == 0)
             return (x, y);
-        (double ax, double ay) = (sx, sy);
-        for (int i = 0; i < 12; i++)
+        for (int i = 0; i < 8; i++)
         {
             (double dx, double dy) = Distort(x, y);
             (double ex, double ey) = (sx - dx, sy - dy);
-            if (Math.Abs(ex) + Math.Abs(ey) < 1e-14)
+            double r2 = (x * x) + (y * y);
+            double scale = 1 + (r2 * (_spec.K1 + (r2 * (_spec.K2 + (r2 * _spec.K3)))));
+            double slope = 2 * (_spec.K1 + (r2 * ((2 * _spec.K2) + (3 * r2 * _spec.K3))));
+            double xx = scale + (slope * x * x) + (2 * _spec.P1 * y) + (6 * _spec.P2 * x);
+            double xy = (slope * x * y) + (2 * _spec.P1 * x) + (2 * _spec.P2 * y);
+            double yy = scale + (slope * y * y) + (6 * _spec.P1 * y) + (2 * _spec.P2 * x);
+            double determinant = (xx * yy) - (xy * xy);
+            x += ((yy * ex) - (xy * ey)) / determinant;
+            y += ((xx * ey) - (xy * ex)) / determinant;
+            // What is left after this step is its square.
+            if (Math.Abs(ex) + Math.Abs(ey) < 1e-8)
                 break;
-            (ax, ay) = (ax + ex, ay + ey);
-            (x, y) = Undistorted(ax, ay);
         }
 
         return (x, y);
@@ -156,7 +163,8 @@ public sealed class Camera : ICardProjection
             double step = ((r * (1 + (r2 * (_spec.K1 + (r2 * (_spec.K2 + (r2 * _spec.K3))))))) - distorted)
                 / (1 + (r2 * ((3 * _spec.K1) + (r2 * ((5 * _spec.K2) + (7 * r2 * _spec.K3))))));
             r -= step;
-            if (Math.Abs(step) < 1e-14)
+            // What is left after this step is its square.
+            if (Math.Abs(step) < 1e-8)
                 break;
         }
 

@@ -10,6 +10,7 @@ internal sealed class InkRaster
 {
     private const double Border = 1;
     private static readonly ConcurrentDictionary<string, Lazy<float[]>> s_coverage = new();
+    private static volatile LastPrint? s_last;
     private readonly ushort[] _cells;
     private readonly int _side;
     private readonly double _density;
@@ -22,8 +23,18 @@ internal sealed class InkRaster
     {
         (_side, _density, _half) = Size(kind);
         double sigma = Math.Max(1.5, softness * _density);
-        float[] soft = Blurred(s_coverage.GetOrAdd(kind.Name, _ => new(() => Coverage(kind))).Value, _side, sigma);
-        _cells = Spread(soft, spread * _density / sigma);
+        _cells = Cells(new(kind.Name, spread, sigma), kind);
+    }
+
+    /// <summary>Views of one print follow each other: the last one is taken again while memory allows.</summary>
+    private ushort[] Cells(Print print, IPrint kind)
+    {
+        if (s_last is { } last && last.Print == print && last.Cells.TryGetTarget(out ushort[]? kept))
+            return kept;
+        float[] soft = Blurred(s_coverage.GetOrAdd(kind.Name, _ => new(() => Coverage(kind))).Value, _side, print.Sigma);
+        ushort[] cells = Spread(soft, print.Spread * _density / print.Sigma);
+        s_last = new(print, new(cells));
+        return cells;
     }
 
     /// <summary>Share of ink at a card point, 0 to 1.</summary>
@@ -114,4 +125,8 @@ internal sealed class InkRaster
         });
         return cells;
     }
+
+    private readonly record struct Print(string Kind, double Spread, double Sigma);
+
+    private sealed record LastPrint(Print Print, WeakReference<ushort[]> Cells);
 }

@@ -74,7 +74,7 @@ public class CameraTests
         Gen<(double, double, double, double)> place = Gen.Select(Gen.Double[0.3, 0.7], Gen.Double[-25, 25], Gen.Double[-25, 25], Gen.Double[-0.003, 0.003]);
         pose.Select(place).Sample((p, q) =>
         {
-            Camera camera = new(s_spec with { K1 = -0.12, K2 = 0.015, PrincipalX = 12 }, new(p.Item1, p.Item2, p.Item3, p.Item4, q.Item1, 0.5), q.Item4, 20);
+            Camera camera = new(s_spec with { K1 = -0.12, K2 = 0.015, K3 = 0.002, P1 = 0.0012, P2 = -0.0008, PrincipalX = 12 }, new(p.Item1, p.Item2, p.Item3, p.Item4, q.Item1, 0.5), q.Item4, 20);
             CardPoint point = new(q.Item2, q.Item3);
             return camera.ToCard(camera.ToPhoto(point)).DistanceTo(point) < 1e-6;
         });

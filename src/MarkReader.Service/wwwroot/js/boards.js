@@ -5,7 +5,9 @@ import { clearError } from "./errors.js";
 export function connectBoards(root) {
   new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards");
   const make = root.querySelector("form[data-make]"), making = document.getElementById("make-status");
-  make.elements.name.addEventListener("input", () => { clearError("make"); make.elements.name.removeAttribute("aria-invalid"); });
+  const name = make.elements.name, mended = () => { clearError("make"); name.removeAttribute("aria-invalid"); };
+  name.addEventListener("input", mended);
+  if (name.value !== name.defaultValue) mended(); // typed before this script had loaded
   make.addEventListener("submit", (e) => {
     if (make.dataset.busy) return e.preventDefault();
     make.dataset.busy = "1";
