@@ -6,7 +6,8 @@ namespace MarkReader.Cameras.Calibration;
 /// <remarks>
 /// Of one place of all photos: what light and lens do to edges is the same in all (clusters, Liang and Zeger, Biometrika 73, 1986), for each parameter by itself.
 /// Of one photo: its light, its blur, the paper's lie; by the jackknife in one step (Bell and McCaffrey, Survey Methodology 28, 2002, there CR3) over what it gives
-/// on average for independent errors, a mean of all parameters, since a dozen photos tell little of each. Both excesses add.
+/// on average for independent errors, a mean of all parameters, since a dozen photos tell little of each. Both excesses add, whichever sign each happens to have; only
+/// their sum is not taken below zero, since a limit on each by itself would make it too large on average.
 /// </remarks>
 /// <param name="inverse">Of the normal equations that are left when the views' own parameters are eliminated.</param>
 /// <param name="parameters">How many of the first parameters are wanted.</param>
@@ -38,8 +39,8 @@ internal sealed class SharedErrors(Matrix<double> inverse, int parameters, doubl
     /// <summary>Factors of the first parameters' standard uncertainties, at least 1.</summary>
     public double[] Inflation()
     {
-        double excess = Math.Max(0, OfViews() - 1);
-        return [.. OfPlaces().Select(p => Math.Sqrt(Math.Max(1, p) + excess))];
+        double excess = OfViews() - 1;
+        return [.. OfPlaces().Select(p => Math.Sqrt(Math.Max(1, p + excess)))];
     }
 
     private double[] OfPlaces()
