@@ -17,6 +17,7 @@ public static class ServiceFailures
     public static readonly FailureCode MediaTypeNotTaken = Bad("MEDIA_TYPE_NOT_TAKEN");
     public static readonly FailureCode FieldMissing = Bad("FIELD_MISSING");
     public static readonly FailureCode FieldInvalid = Bad("FIELD_INVALID");
+    public static readonly FailureCode PhotosGone = Bad("PHOTOS_GONE");
     public static readonly FailureCode IfMatchMissing = Bad("IF_MATCH_MISSING");
     public static readonly FailureCode IfMatchInvalid = Bad("IF_MATCH_INVALID");
     public static readonly FailureCode NotFound = Bad("NOT_FOUND");

@@ -50,7 +50,7 @@ internal static class CardChecksApi
     {
         if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Problem.From(failure);
-        (KeptCardCheck? check, FieldFailure? wrong) = await dispatch.SendAsync(form, key, context.RequestAborted);
+        (KeptCardCheck? check, FieldFailure? wrong) = await dispatch.SendAsync(form, form.Files(FormPhotos.Chosen), key, context.RequestAborted);
         if (wrong?.Failure.Code == ServiceFailures.Busy)
             return Problem.Busy(context.Response);
         return check is not null ? TypedResults.Created(CardCheckAnswer.Address(check.Id), CardCheckAnswer.From(check)) : Problem.From(wrong!.Failure, wrong.Field, reader: Reader.Of(context));

@@ -63,6 +63,8 @@ internal static class ServiceHost
         services.AddSingleton<CardCheckStore>();
         services.AddSingleton<CardCheckDesk>();
         services.AddSingleton<CardCheckDispatch>();
+        services.AddSingleton<HeldPhotos>();
+        services.AddSingleton<PhotoIntake>();
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();

@@ -54,6 +54,7 @@ internal static class ProblemMap
         [ServiceFailures.KeyTries] = StatusCodes.Status429TooManyRequests,
         [ServiceFailures.RequestTooLarge] = StatusCodes.Status413PayloadTooLarge,
         [ServiceFailures.MediaTypeNotTaken] = StatusCodes.Status415UnsupportedMediaType,
+        [ServiceFailures.PhotosGone] = StatusCodes.Status410Gone,
         [ServiceFailures.IfMatchMissing] = StatusCodes.Status428PreconditionRequired,
         [ServiceFailures.NotFound] = StatusCodes.Status404NotFound,
         [ServiceFailures.Busy] = StatusCodes.Status503ServiceUnavailable,

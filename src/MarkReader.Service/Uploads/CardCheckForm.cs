@@ -14,7 +14,7 @@ namespace MarkReader.Service.Uploads;
 internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camera, CardCheckInput Input)
 {
     /// <summary>The first thing that is wrong is the refusal.</summary>
-    public static (CardCheckForm? Form, FieldFailure? Wrong) Read(UploadForm form)
+    public static (CardCheckForm? Form, FieldFailure? Wrong) Read(UploadForm form, IReadOnlyList<IFormFile> photos)
     {
         // A page says in what unit and with what sign its fields are typed; other senders mean mm.
         Figures typed = new(Preferences.Named(form.Text("display")));
@@ -30,7 +30,6 @@ internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camer
                 return (null, new(field, failure));
         }
 
-        IReadOnlyList<IFormFile> photos = form.Files("photos");
         if (photos.Count == 0)
             return (null, new("photos", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("cardCheck.choosePhotos"))));
         if (!long.TryParse(form.Text("camera"), out long camera))

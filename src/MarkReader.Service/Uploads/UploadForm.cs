@@ -54,6 +54,9 @@ internal sealed class UploadForm
     /// <summary>The text of this name, or null when it is missing or blank.</summary>
     public string? Text(string name) => _form[name].FirstOrDefault(text => !string.IsNullOrWhiteSpace(text))?.Trim();
 
+    /// <summary>All texts of this name.</summary>
+    public IReadOnlyList<string> Texts(string name) => [.. _form[name].OfType<string>()];
+
     public static async Task<byte[]> BytesAsync(IFormFile file, CancellationToken cancellation)
     {
         byte[] bytes = new byte[file.Length];

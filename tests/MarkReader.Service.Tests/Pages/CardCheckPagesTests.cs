@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using MarkReader.Service.Tests.Support;
@@ -54,19 +55,54 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("No photo was chosen");
         await Expect(page.Locator("#rulerU")).ToHaveValueAsync("1,575");
 
-        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Flat));
+        // What was sent once need not be chosen again, whatever was wrong, nor after another page.
+        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Flat).Take(2));
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#rulerV-error")).ToContainTextAsync("length of the upright ruler");
-        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Flat));
+        await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("2 photos are still here.*view-0.jpg.*view-1.jpg", RegexOptions.Singleline));
+        await CheckAsync(visit, "card-check-held");
+        await page.Locator("#rulerV").FillAsync("1,5745");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("at least three", new() { Timeout = Patience });
+        await page.GotoAsync("/cameras");
+        await page.GotoAsync("/cameras/card-checks");
+        await Expect(page.Locator(".held input[type=checkbox]:checked")).ToHaveCountAsync(2);
+
+        // More are added to them; one that is chosen twice counts once.
+        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Flat).Skip(1));
+        await page.Locator("#rulerU").FillAsync("1,575");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
+        await Expect(page.Locator("#rulerV-error")).ToContainTextAsync("length of the upright ruler");
+        await Expect(page.Locator(".held input[type=checkbox]:checked")).ToHaveCountAsync(CardPhotos.Flat.Count);
         await page.Locator("#rulerV").FillAsync("1,5745");
         await page.Locator("#rulerUncertainty").FillAsync("0,0004");
         await page.Locator("#camera").SelectOptionAsync(new SelectOptionValue { Label = "inch phone" });
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Good", Exact = true })).ToBeVisibleAsync(new() { Timeout = Patience });
         await Expect(page.Locator("main")).ToContainTextAsync(new Regex(@"Size: the rulers are 1,57\d+ in|Size: the rulers are 1,57\d+ along u and 1,57\d+ in"));
+        await Expect(page.Locator("main")).ToContainTextAsync($"{CardPhotos.Flat.Count} of {CardPhotos.Flat.Count} photos used");
         await page.GetByText("Delete this check").TapAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Delete", Exact = true }).TapAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/cameras/card-checks$"));
+        await Expect(page.Locator(".held")).ToHaveCountAsync(0);
+    }
+
+    /// <summary>Whatever a form names: no photos come of it, the new ones stay, and the page says what to do.</summary>
+    [Theory]
+    [InlineData("0123456789abcdef0123456789abcdef")]
+    [InlineData("../markreader.db")]
+    [InlineData("<b>")]
+    public async Task Photos_that_are_held_no_longer_are_asked_for_again(string token)
+    {
+        using HttpResponseMessage answer = await site.Client.PostAsync(
+            "/cameras/card-checks", Forms.Form(("held", token), ("use", 0), ("use", "-1"), ("photos", CardPhotos.Flat[0])), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.Gone, answer.StatusCode);
+        string page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("Photos that were here are here no longer", page, StringComparison.Ordinal);
+        Assert.Contains("1 photo is still here", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(token, page, StringComparison.Ordinal);
+        string cookie = Assert.Single(answer.Headers.GetValues("Set-Cookie"));
+        Assert.Matches("^held=[0-9a-f]{32}; max-age=1800; path=/cameras/card-checks; samesite=strict; httponly$", cookie);
     }
 
     private static IEnumerable<FilePayload> Payloads(IReadOnlyList<byte[]> photos) => photos.Select((p, i) => new FilePayload { Name = $"view-{i}.jpg", MimeType = "image/jpeg", Buffer = p });

@@ -113,7 +113,26 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.FillAsync("#marks-people", "person 1\nelse");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 3, Name = "else" })).ToBeVisibleAsync();
-        foreach (int number in (int[])[1, 2])
+
+        // Refused photos need not be chosen again: not after the plan was changed, and not after another photo has gone.
+        await ChooseAsync(page, 0, StudyPhotos.Targets[2], "no photo"u8.ToArray(), StudyPhotos.Targets[3]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("2 of 3 photos were not taken; '1.jpg': ", new() { Timeout = Patience });
+        await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("^1 photo is still here\\s*2.jpg"));
+        await CheckAsync(visit, "study-held");
+        await page.GetByText("Change the plan").TapAsync();
+        await page.FillAsync("#marks-count", "4");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
+        await Expect(page.Locator("#next")).ToContainTextAsync("Next: else", new() { Timeout = Patience });
+        await Expect(page.Locator(".held")).ToHaveCountAsync(0);
+        await ChooseAsync(page, 1, StudyPhotos.Targets[3]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos else" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("'0.jpg' was not taken: the same photo is there already, as photo 4 of person 1");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Remove.*Photo 4") }).TapAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos else" }).TapAsync();
+        await Expect(page.Locator("#study-photos")).ToContainTextAsync("Photo 4, else", new() { Timeout = Patience });
+        foreach (int number in (int[])[1, 2, 3, 4])
             await page.GetByRole(AriaRole.Button, new() { NameRegex = new($"Remove.*Photo {number}") }).TapAsync();
 
         await page.GetByText("Readings from a table instead").TapAsync();
@@ -123,7 +142,10 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await Expect(page.Locator("#table-text")).ToHaveValueAsync(new Regex("^part,operator"));
         List<string> rows = ["part;operator;repeat;u;v"];
         for (int i = 0; i < 12; i++)
-            rows.Add($"{i % 3};{"ab"[i / 6]};{i / 3 % 2};{i % 3},{i};{i % 3},{(7 * i) % 10}");
+            rows.Add($"{i % 3};{(i < 6 ? "Person 1" : "ELSE")};{i / 3 % 2};{i % 3},{i};{i % 3},{(7 * i) % 10}");
+        await page.FillAsync("#table-text", string.Join('\n', rows).Replace("ELSE", "nobody", StringComparison.Ordinal));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use the table" }).TapAsync();
+        await Expect(page.Locator("#table-error")).ToContainTextAsync("The table names 'nobody', who is not in the plan");
         await page.FillAsync("#table-text", string.Join('\n', rows));
         await page.GetByRole(AriaRole.Button, new() { Name = "Use the table" }).TapAsync();
         await Expect(page.Locator("#result")).ToContainTextAsync("Too coarse for the tolerance");

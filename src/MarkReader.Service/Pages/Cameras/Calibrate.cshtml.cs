@@ -17,7 +17,7 @@ namespace MarkReader.Service.Pages.Cameras;
 /// <remarks>Every form works without scripts. Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
 internal sealed class CalibrateModel(
-    CalibrationStore calibrations, CalibrationDesk desk, CameraStore cameras, MeasuringTurns turns, IStringLocalizer<CalibrationTexts> texts) : PageModel
+    CalibrationStore calibrations, CalibrationDesk desk, CameraStore cameras, MeasuringTurns turns, PhotoIntake intake, HeldPhotos held, IStringLocalizer<CalibrationTexts> texts) : PageModel
 {
     private (string Form, Failure Failure)? _wrong;
 
@@ -29,6 +29,9 @@ internal sealed class CalibrateModel(
 
     /// <summary>The camera that it gave; null when it gave none yet.</summary>
     public KeptCamera? Camera { get; private set; }
+
+    /// <summary>Photos that were not taken and can be sent again; null when there are none.</summary>
+    public HeldSet? Held { get; private set; }
 
     /// <summary>The name that was typed, or that the camera has.</summary>
     public string? Name { get; private set; }
@@ -53,19 +56,11 @@ internal sealed class CalibrateModel(
     {
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refuse(id, "photos", failure);
-        IReadOnlyList<IFormFile> files = form.Files("photos");
-        if (files.Count == 0)
-            return Refuse(id, "photos", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("visit.takeOrChooseOneFirst")));
-        foreach (IFormFile file in files)
-        {
-            using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
-            if (turn is null)
-                return Refuse(id, "photos", Problem.TooManyWaiting("photos").Failure);
-            if (!desk.Add(id, await UploadForm.BytesAsync(file, HttpContext.RequestAborted), file.FileName).TryGet(out _, out failure))
-                return Refuse(id, "photos", failure);
-        }
-
-        return Redirect(Address(id) + "#step-photos");
+        LeftPhotos? left = await intake.TakeAsync(HttpContext, form, "", (bytes, file) => desk.Add(id, bytes, file).TryGet(out _, out Failure? refused) ? null : refused);
+        if (left is null)
+            return Redirect(Address(id) + "#step-photos");
+        Held = left.Held;
+        return Refuse(id, "photos", left.Why);
     }
 
     public IActionResult OnPostRemove(long id, int number) => calibrations.RemovePhoto(id, number, ExpectedVersion.Any).TryGet(out _, out Failure? failure)
@@ -107,6 +102,7 @@ internal sealed class CalibrateModel(
         if (calibration.Entry.CameraId is { } camera && cameras.Find(camera).TryGet(out KeptCamera? kept, out _))
             Camera = kept;
         Name ??= Camera?.Name;
+        Held ??= HeldCookie.Read(Request, held) is [var there, ..] ? there : null;
         return Page();
     }
 }

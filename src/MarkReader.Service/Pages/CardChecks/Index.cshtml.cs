@@ -14,7 +14,7 @@ namespace MarkReader.Service.Pages.CardChecks;
 /// <summary>Photos of a printed card in, for a check; and the checks that are kept.</summary>
 /// <remarks>The form works without scripts. It carries no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras, CardCheckDispatch dispatch, Figures figures) : PageModel
+internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras, CardCheckDispatch dispatch, HeldPhotos held, Figures figures) : PageModel
 {
     private const int Shown = 20;
 
@@ -38,6 +38,9 @@ internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras
     /// <summary>A form that is sent twice makes one check.</summary>
     public string Key { get; } = Guid.NewGuid().ToString("N");
 
+    /// <summary>Photos of a form that was refused; null when there are none.</summary>
+    public HeldSet? Held { get; private set; }
+
     /// <summary>What was typed in a field.</summary>
     public string? Text(string field) => _form?.Text(field) ?? (field == "camera" && _camera is { } camera ? Words.Plain(camera) : null);
 
@@ -56,8 +59,18 @@ internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras
         _form = form;
         if (form.Text("display") is { } typed)
             Figures = new(Preferences.Named(typed));
-        (KeptCardCheck? check, FieldFailure? wrong) = await dispatch.SendAsync(form, form.Text("key"), HttpContext.RequestAborted);
-        return check is not null ? Redirect(FormattableString.Invariant($"/cameras/card-checks/{check.Id}?made=1")) : Refuse(wrong!);
+        FormPhotos photos = FormPhotos.Of(HttpContext, form, held);
+        (KeptCardCheck? check, FieldFailure? wrong) = photos.Gone is { } gone
+            ? (null, new FieldFailure("photos", gone))
+            : await dispatch.SendAsync(form, photos.All, form.Text("key"), HttpContext.RequestAborted);
+        if (check is null)
+        {
+            Held = await photos.HoldAsync(photos.All);
+            return Refuse(wrong!);
+        }
+
+        photos.LetGo();
+        return Redirect(FormattableString.Invariant($"/cameras/card-checks/{check.Id}?made=1"));
     }
 
     private PageResult Refuse(FieldFailure wrong)
@@ -70,6 +83,7 @@ internal sealed class CardChecksModel(CardCheckStore checks, CameraStore cameras
 
     private void Show(long? before)
     {
+        Held ??= HeldCookie.Read(Request, held) is [var there, ..] ? there : null;
         if (cameras.All().TryGet(out KeptCameras? all, out Failure? failure) && checks.List(before, Shown).TryGet(out Page<KeptCardCheck>? page, out failure))
             (Cameras, Checks, Next) = ([.. all.InUse, .. all.NotInUse], page.Items, page.Next);
         else

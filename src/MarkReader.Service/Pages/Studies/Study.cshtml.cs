@@ -20,11 +20,13 @@ namespace MarkReader.Service.Pages.Studies;
 [IgnoreAntiforgeryToken]
 [RequestFormLimits(ValueLengthLimit = StudyStore.MostReadings, MultipartBodyLengthLimit = UploadForm.RequestLimit, ValueCountLimit = 64)]
 internal sealed class StudyModel(
-    StudyStore studies, StudyDesk desk, ScatterEntry entry, MachineStore machines, MeasuringTurns turns, Figures figures, IStringLocalizer<StudyPageTexts> texts) : PageModel
+    StudyStore studies, StudyDesk desk, ScatterEntry entry, MachineStore machines, PhotoIntake intake, HeldPhotos held, Figures figures, IStringLocalizer<StudyPageTexts> texts) : PageModel
 {
     private const int UsualMarks = 5;
 
     private (string Form, Failure Failure)? _wrong;
+    private HeldSet? _left;
+    private IReadOnlyList<HeldSet> _held = [];
 
     public KeptStudy Study { get; private set; } = null!;
 
@@ -103,6 +105,9 @@ internal sealed class StudyModel(
     /// <summary>How far a person is: photos that are used, and wanted; of pulses, marks.</summary>
     public (int Done, int Wanted) ProgressOf(string person) => (person.Length > 0 ? Study.UsedOf(person) : Standing.Pulses, Study.Setup.Count);
 
+    /// <summary>Photos of a person that were not taken and can be sent again; those of somebody who is no longer in the plan can be sent by everyone. Null when there are none.</summary>
+    public HeldSet? HeldOf(string person) => _held.FirstOrDefault(s => s.Person == person) ?? _held.FirstOrDefault(s => !Takers.Contains(s.Person));
+
     /// <summary>With the version, so that a browser does not show an earlier one.</summary>
     public string AddressOf(StudyPicture picture) =>
         string.Create(CultureInfo.InvariantCulture, $"/api/studies/{Study.Entry.Id}/pictures/{picture.Name}.svg?version={Study.Entry.Version}&display={figures.Preferences.Name}");
@@ -136,19 +141,12 @@ internal sealed class StudyModel(
     {
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refuse(id, "photos", failure);
-        IReadOnlyList<IFormFile> files = form.Files("photos");
-        if (files.Count == 0)
-            return Refuse(id, "photos", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("visit.takeOrChooseOneFirst")));
-        foreach (IFormFile file in files)
-        {
-            using IDisposable? turn = await turns.TakeTurnAsync(HttpContext.RequestAborted);
-            if (turn is null)
-                return Refuse(id, "photos", Problem.TooManyWaiting("photos").Failure);
-            if (!desk.Add(id, form.Text("person") ?? "", await UploadForm.BytesAsync(file, HttpContext.RequestAborted), file.FileName).TryGet(out _, out failure))
-                return Refuse(id, "photos", failure);
-        }
-
-        return Redirect(Address(id) + "#step-photos");
+        string person = form.Text("person") ?? "";
+        LeftPhotos? left = await intake.TakeAsync(HttpContext, form, person, (bytes, file) => desk.Add(id, person, bytes, file).TryGet(out _, out Failure? refused) ? null : refused);
+        if (left is null)
+            return Redirect(Address(id) + "#step-photos");
+        _left = left.Held;
+        return Refuse(id, "photos", left.Why);
     }
 
     /// <summary>A table in place of photos: a file, else what was typed.</summary>
@@ -202,6 +200,8 @@ internal sealed class StudyModel(
             return NotFound();
         Study = study;
         Standing = StudyStanding.Of(study);
+        IReadOnlyList<HeldSet> before = HeldCookie.Read(Request, held);
+        _held = _left is null ? before : [_left, .. before.Where(s => s.Person != _left.Person)];
         Fields ??= StudyFields.Of(study.Setup, figures);
         Pictures = Standing.Marks is { } marks ? StudyPictures.Of(marks, figures.Record) : Standing.Scatter is { } scatter ? StudyPictures.Of(scatter, figures.Record) : [];
         if (Standing.Scatter is not null && machines.List(null, Page<MachineEntry>.Limit).TryGet(out Page<MachineEntry>? kept, out _))
