@@ -40,7 +40,12 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
     private static Outcome<StudyReadings> Readings(KeptStudy study, PersonStanding[] people)
     {
         if (study.Readings is { } table)
-            return ReadingsFile.Study(Encoding.UTF8.GetBytes(table.Text), table.PerPhoto);
+        {
+            return ReadingsFile.Study(Encoding.UTF8.GetBytes(table.Text), table.PerPhoto).TryGet(out StudyReadings? readings, out Failure? failure)
+                ? PlanNames.Match(readings, study.Setup.People)
+                : failure;
+        }
+
         // A result before the plan is done, as soon as everybody has equally many.
         if (people[0].Used < 2 || people.Any(p => p.Used != people[0].Used))
         {

@@ -133,6 +133,34 @@ public sealed class StudyDeskTests : IDisposable
         Assert.Null(_studies.Put(id, null, ExpectedVersion.OneOf(2)).ValueOrThrow().Readings);
     }
 
+    [Fact]
+    public void The_names_of_a_table_are_those_of_the_plan_whatever_their_capitals_and_blanks()
+    {
+        long id = _studies.Begin(s_marks with { People = ["Anna  Berg", "phone 2"] }).ValueOrThrow().Entry.Id;
+        KeptStudy kept = Put(id, "anna berg", "PHONE\u00A02", " Anna Berg", "phone  2").ValueOrThrow();
+        Assert.Equal(["Anna  Berg", "phone 2"], StudyStanding.Of(kept).Marks!.Request.Readings.All.Select(r => r.Operator).Distinct());
+        // A name of the plan that stands in the table letter for letter is that one.
+        KeptStudy alike = _studies.Describe(id, kept.Setup with { People = ["PHONE 2", "phone 2", "anna berg"] }, ExpectedVersion.Any).ValueOrThrow();
+        Assert.Contains("phone 2", StudyStanding.Of(Put(id, "anna berg", "phone 2", "anna berg", "phone 2").ValueOrThrow()).Marks!.Request.Readings.All.Select(r => r.Operator));
+
+        // Who is not in the plan is named, with those who are; the table that is there stays.
+        Assert.False(Put(id, "anna berg", "Carla", "anna berg", "Dora").TryGet(out _, out Failure? failure));
+        Assert.Equal(("STUDY_PERSON_UNKNOWN", "the table names 'Carla', 'Dora', who are not in the plan"), (failure.Code.Name, failure.Message));
+        Assert.Contains("('PHONE 2', 'phone 2', 'anna berg')", failure.Hint, StringComparison.Ordinal);
+        Assert.NotNull(Standing(id).Marks);
+        _studies.Describe(id, alike.Setup with { People = ["phone 2", "Carla"] }, ExpectedVersion.Any).ValueOrThrow();
+        Assert.Equal("the table names 'anna berg', who is not in the plan", Standing(id).NotYet!.Message);
+    }
+
+    // Two marks, each read twice by two people; who reads first and second is spelled in four ways.
+    private Outcome<KeptStudy> Put(long id, string a1, string b1, string a2, string b2)
+    {
+        List<string> rows = ["part;operator;repeat;u;v"];
+        foreach ((string name, int repeat, double at) in (ReadOnlySpan<(string, int, double)>)[(a1, 1, 0.1), (b1, 1, 0.3), (a2, 2, 0.2), (b2, 2, 0.35)])
+            rows.AddRange(from part in (int[])[1, 2] select string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{part};{name};{repeat};{part + at};{part - (at * part)}"));
+        return _desk.Put(id, Encoding.UTF8.GetBytes(string.Join('\n', rows)), false, ExpectedVersion.Any);
+    }
+
     private StudyStanding Standing(long id) => StudyStanding.Of(_studies.Find(id).ValueOrThrow());
 
     private static void Refused<T>(string code, Outcome<T> outcome)
