@@ -82,7 +82,12 @@ public sealed class Wording : IEquatable<Wording>
     /// <summary>The sentence in another unit.</summary>
     /// <param name="length">A length as text, with its unit when it asks for it.</param>
     /// <param name="unit">The unit's name.</param>
-    public string In(Func<SaidLength, string> length, string unit) => string.Concat(_parts.Select(p => p.IsUnit ? unit : p.Length is { } l ? length(l) : p.Text));
+    /// <param name="between">What keeps two lengths apart where the sentence has a comma: a semicolon when decimals follow a comma.</param>
+    public string In(Func<SaidLength, string> length, string unit, char between = ',')
+    {
+        bool BetweenLengths(int i) => i > 0 && _parts[i - 1].Length is not null && _parts.ElementAtOrDefault(i + 1).Length is not null && _parts[i].Text?.StartsWith(',') == true;
+        return string.Concat(_parts.Select((p, i) => p.IsUnit ? unit : p.Length is { } l ? length(l) : BetweenLengths(i) ? between + p.Text[1..] : p.Text));
+    }
 
     public override string ToString() => In(l => l.ToString(), "mm");
 

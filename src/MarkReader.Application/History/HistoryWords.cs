@@ -1,6 +1,7 @@
 using System.Globalization;
 using MarkReader.Alignment.History;
 using MarkReader.Application.Records;
+using MarkReader.Application.Texts;
 using MarkReader.Drawing.Pictures;
 
 namespace MarkReader.Application.History;
@@ -46,7 +47,7 @@ public sealed class HistoryWords(RecordFormat format)
         string expanded = Value(quantity, HistoryState.Expanded(value));
         return quantity.Kind == HistoryKind.Spread
             ? HistoryTexts.Say("size", Bare(quantity, value.Magnitude), expanded)
-            : HistoryTexts.Say("value", Signed(quantity, value.U), Signed(quantity, value.V), expanded);
+            : CommaPairs.Apart(HistoryTexts.Say("value", Signed(quantity, value.U), Signed(quantity, value.V), expanded));
     }
 
     public string Day(DateTimeOffset at) => format.Day(at);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Survey;
+using MarkReader.Application.Texts;
 using MarkReader.Quantities;
 using static MarkReader.Quantities.Texts<MarkReader.Application.Pictures.VisitPictureTexts>;
 
@@ -112,5 +113,5 @@ public sealed record VisitPictureWords
         _ => Other,
     };
 
-    internal static string Fill(string words, params string[] values) => string.Format(CultureInfo.InvariantCulture, words, values);
+    internal static string Fill(string words, params string[] values) => CommaPairs.Apart(string.Format(CultureInfo.InvariantCulture, words, values));
 }

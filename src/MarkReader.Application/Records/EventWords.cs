@@ -2,6 +2,7 @@ using System.Globalization;
 using MarkReader.Alignment.Advice;
 using MarkReader.Alignment.Visits;
 using MarkReader.Application.Survey;
+using MarkReader.Application.Texts;
 
 namespace MarkReader.Application.Records;
 
@@ -18,7 +19,7 @@ internal static class EventWords
     public static string Place(VisitEvent e, RecordFormat format) => e switch
     {
         VisitEvent.Mark mark => RecordTexts.Say("PlaceLeg", mark.Leg, format.Short(mark.Path)),
-        VisitEvent.Survey survey => RecordTexts.Say("PlaceHead", format.ShortNumber(survey.Seen.X.Millimetres), format.Short(survey.Seen.Y.Millimetres)),
+        VisitEvent.Survey survey => Placed("PlaceHead", format.ShortNumber(survey.Seen.X.Millimetres), format.Short(survey.Seen.Y.Millimetres)),
         _ => "",
     };
 
@@ -29,19 +30,19 @@ internal static class EventWords
         switch (e)
         {
             case VisitEvent.Mark { Gantry: { } gantry } m:
-                return RecordTexts.Say("EventMarkGantry", m.Leg, format.Short(m.Path), number, U(m.At.Point.U), U(m.At.Point.V), format.UnitName, format.Short(gantry.Millimetres));
+                return Placed("EventMarkGantry", m.Leg, format.Short(m.Path), number, U(m.At.Point.U), U(m.At.Point.V), format.UnitName, format.Short(gantry.Millimetres));
             case VisitEvent.Mark m:
-                return RecordTexts.Say("EventMark", m.Leg, format.Short(m.Path), number, U(m.At.Point.U), U(m.At.Point.V), format.UnitName);
+                return Placed("EventMark", m.Leg, format.Short(m.Path), number, U(m.At.Point.U), U(m.At.Point.V), format.UnitName);
             case VisitEvent.Turn turn:
                 return RecordTexts.Say("EventTurn", turn.Leg, turn.Screw, HandTurn.Nearest(turn.Turns, 0).Text);
             case VisitEvent.Survey survey:
-                return RecordTexts.Say(
+                return Placed(
                     "EventSurvey", format.ShortNumber(survey.Seen.X.Millimetres), format.Short(survey.Seen.Y.Millimetres), number, U(survey.Seen.Mark.Point.U), U(survey.Seen.Mark.Point.V), format.UnitName);
             case VisitEvent.Shim shim:
                 double height = shim.Height.Millimetres;
                 return RecordTexts.Say(height < 0 ? "EventUnshim" : "EventShim", format.WithUnit(Math.Abs(height), 2), SurveyWords.Corner(shim.Corner));
             case VisitEvent.MoveTarget move:
-                return RecordTexts.Say("EventMove", U(move.By.U), U(move.By.V), format.UnitName);
+                return Placed("EventMove", U(move.By.U), U(move.By.V), format.UnitName);
             case VisitEvent.RaiseTube raise:
                 double rise = raise.Height.Millimetres;
                 return RecordTexts.Say(rise < 0 ? "EventLower" : "EventRaise", format.WithUnit(Math.Abs(rise), 2));
@@ -59,4 +60,6 @@ internal static class EventWords
                 throw new ArgumentException("Unknown event.", nameof(e));
         }
     }
+
+    private static string Placed(string key, params string[] parts) => CommaPairs.Apart(RecordTexts.Say(key, parts));
 }

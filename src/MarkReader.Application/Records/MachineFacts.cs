@@ -1,5 +1,6 @@
 using System.Globalization;
 using MarkReader.Alignment.Visits;
+using MarkReader.Application.Texts;
 using MarkReader.Drawing.Documents;
 using MarkReader.Quantities;
 
@@ -26,8 +27,8 @@ internal static class MachineFacts
             facts.Add(new(RecordTexts.Get("MachineBed"), RecordTexts.Say("MachineBedText", Mm(bed.Travels.X), Mm(bed.Travels.Y), format.WithUnit(bed.Tolerance.Millimetres, 2))));
         if (setup.Aperture is { Centre.Point: var centre } aperture)
         {
-            facts.Add(new(RecordTexts.Get("MachineAperture"), RecordTexts.Say(
-                "MachineApertureText", format.SignedLength(centre.U, 2), format.SignedLength(centre.V, 2), format.UnitName, format.WithUnit(aperture.Tolerance.Millimetres, 2), Mm(aperture.Diameter), Mm(aperture.BeamDiameter))));
+            facts.Add(new(RecordTexts.Get("MachineAperture"), CommaPairs.Apart(RecordTexts.Say(
+                "MachineApertureText", format.SignedLength(centre.U, 2), format.SignedLength(centre.V, 2), format.UnitName, format.WithUnit(aperture.Tolerance.Millimetres, 2), Mm(aperture.Diameter), Mm(aperture.BeamDiameter)))));
         }
 
         if (setup.Stock.Count > 0)

@@ -89,7 +89,7 @@ public sealed class Figures
 
     // Of a refusal that is kept with its photo only the text is left, in mm; it repeats nothing that was typed.
     private string Say(Failure failure, Wording wording) => Pages.Words.Sentence(
-        failure.Code.Kind == FailureKind.NotMeasurable && !wording.HasLengths ? Sentence(wording.ToString()) : wording.In(Said, Unit));
+        failure.Code.Kind == FailureKind.NotMeasurable && !wording.HasLengths ? Sentence(wording.ToString()) : wording.In(Said, Unit, Preferences.Comma ? ';' : ','));
 
     private string Said(SaidLength length)
     {

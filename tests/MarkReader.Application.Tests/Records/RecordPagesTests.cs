@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using MarkReader.Application.Records;
 using MarkReader.Drawing.Cards;
@@ -64,6 +65,16 @@ public sealed class RecordPagesTests(RecordedVisit visit) : IClassFixture<Record
         // The pictures inside are pictures alone as well.
         Assert.All(html.Descendants("img").Select(i => i.Attribute("src")!.Value).Where(s => s.StartsWith("data:image/svg", StringComparison.Ordinal)), s =>
             Assert.DoesNotContain(XDocument.Parse(Encoding.UTF8.GetString(Convert.FromBase64String(s[(s.IndexOf(',', StringComparison.Ordinal) + 1)..]))).Descendants(), e => e.Name.LocalName is "script" or "image" or "foreignObject"));
+    }
+
+    [Fact]
+    public void Numbers_with_a_decimal_comma_are_kept_apart_by_semicolons()
+    {
+        string text = Encoding.UTF8.GetString(RecordHtml.Write(visit.Record, RecordFormat.Read("mm", "comma", TimeZoneInfo.Utc).ValueOrThrow()));
+        XElement html = XDocument.Parse(text["<!DOCTYPE html>".Length..]).Root!;
+        string[] said = [.. html.Descendants().Where(e => !e.HasElements).Select(e => e.Value), .. html.Descendants("img").Select(i => i.Attribute("alt")!.Value)];
+        Assert.Contains(said, s => Regex.IsMatch(s, @"mark \d+ at u [+−]?\d+,\d\d; v [+−]?\d+,\d\d mm"));
+        Assert.All(said, s => Assert.DoesNotMatch(@"\d,\d+(?:\s(?:mm|in))?, (?:[xyuv] )?[+−]?\d|\d, [xyuv] [+−]?\d+,\d", s));
     }
 
     [Theory]

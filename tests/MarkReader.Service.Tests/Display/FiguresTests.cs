@@ -59,6 +59,9 @@ public sealed partial class FiguresTests
     public void Numbers_with_a_decimal_comma_are_not_kept_apart_by_a_comma(string sentence, string shown)
     {
         Assert.Equal(shown, s_comma.Sentence(sentence));
+        Wording place = $"u {new SaidLength(-1.5, HasUnit: false)}, v {new SaidLength(2)} lies beside '1,5, 2'";
+        Failure beside = new(ServiceFailures.FieldInvalid, place, "");
+        Assert.Equal(("U -1,5; v 2 mm lies beside '1,5, 2'.", "U -1.5, v 2 mm lies beside '1,5, 2'."), (s_comma.What(beside), s_point.What(beside)));
         Assert.Equal("0,08; 0,11", s_comma.Row("0,08", "0,11"));
         Assert.Equal("0.08, 0.11", s_point.Row("0.08", "0.11"));
     }

@@ -16,7 +16,7 @@ public sealed class ScatterView(ScatterAnswer answer, Figures figures)
         get
         {
             PulseScatter s = answer.Scatter;
-            yield return ("stability", Mm(s.PositionalStability.Millimetres), $"u {Mm(s.PositionalStabilityU.Millimetres)}, v {Mm(s.PositionalStabilityV.Millimetres)}");
+            yield return ("stability", Mm(s.PositionalStability.Millimetres), figures.Row($"u {Mm(s.PositionalStabilityU.Millimetres)}", $"v {Mm(s.PositionalStabilityV.Millimetres)}"));
             yield return ("principal", $"{figures.Value(s.Principal.SemiMajor, 3)} × {Mm(s.Principal.SemiMinor)}", figures.Number(answer.Direction, 0) + "°");
             if (answer.Path is not { } path)
                 yield break;
