@@ -17,7 +17,7 @@ public sealed record CardInput(
     public const double DefaultRulerUncertainty = 0.1;
 
     /// <summary>Longest ruler that a card may have, mm; which length is right for the card in the photo is checked with it.</summary>
-    private const double LongestRuler = 1000;
+    public const double LongestRuler = 1000;
 
     /// <summary>A tape farther from the card than this, mm, belongs to another card.</summary>
     private const double MostHeight = 20;

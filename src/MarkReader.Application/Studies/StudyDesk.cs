@@ -28,7 +28,7 @@ public sealed class StudyDesk(StudyStore studies, CameraStore cameras)
             return there.Person == person ? new StudyPhotoReceipt(study, there.Number, false) : StudyStore.Twice(there);
         if (StudyStore.Full(study, person) is { } full)
             return full;
-        if (!cameras.Known().TryGet(out MeasureOptions? how, out failure))
+        if (!cameras.Known().TryGet(out MeasureOptions? known, out failure) || !study.Setup.Card.ApplyTo(known).TryGet(out MeasureOptions? how, out failure))
             return failure;
         KeptAnswer answer = MeasurePhoto.Run(bytes, how).TryGet(out PhotoMeasurement? measurement, out failure) && (failure = Few(study.Setup, measurement)) is null
             ? new KeptAnswer.Report(StudyMarksText.Write([.. measurement.Marks.Select(StudyMark.Of)]))

@@ -1,3 +1,5 @@
+using MarkReader.Application.Measuring;
+using MarkReader.Imaging.Pipeline;
 using MarkReader.Metrology.Studies;
 using MarkReader.Quantities;
 
@@ -15,6 +17,9 @@ public sealed record StudySetup(StudyKind Kind, string Name, Length? Tolerance, 
 
     /// <summary>Most pulses that a plan asks for.</summary>
     public const int MostPulses = 100;
+
+    /// <summary>What was measured of the printed card and the tape; <see cref="CardInput.Nothing"/> when nothing was. Photos taken from different sides show a tape at another height in different places.</summary>
+    public CardInput Card { get; private init; } = CardInput.Nothing;
 
     /// <summary>How many photos are used at most.</summary>
     public int Photos => Kind == StudyKind.Marks ? People.Count * Count : Count;
@@ -49,6 +54,12 @@ public sealed record StudySetup(StudyKind Kind, string Name, Length? Tolerance, 
             ? new StudySetup(StudyKind.Pulses, name.Trim(), null, path, [], pulses)
             : new Failure(StudyInputFailures.CountInvalid, KeptStudyTexts.Word("count.pulses", PulseScatter.LeastPulses, MostPulses), KeptStudyTexts.Get("count.pulsesHint"));
     }
+
+    /// <summary>The study with what was measured of the card and the tape, checked.</summary>
+    public Outcome<StudySetup> With(CardInput card) => card.ApplyTo(new()).TryGet(out MeasureOptions? _, out Failure? failure) ? this with { Card = card } : failure;
+
+    /// <summary>The study as it was kept.</summary>
+    internal StudySetup Kept(CardInput card) => this with { Card = card };
 
     private static Failure? CheckName(string name) => name.Trim().Length is > 0 and <= LongestName && !name.Any(char.IsControl)
         ? null

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Dapper;
+using MarkReader.Application.Measuring;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
 using Microsoft.Data.Sqlite;
@@ -19,7 +20,7 @@ public sealed class StudyStore(Database database, TimeProvider clock)
     public const int MostReadings = 256 << 10;
 
     // Columns of the table only: of an expression the type is not known while there are no rows.
-    private const string Columns = "id, kind, name, tolerance, path, people, count, version, begun_at AS BegunAt, changed_at AS ChangedAt";
+    private const string Columns = "id, kind, name, tolerance, path, people, count, card, version, begun_at AS BegunAt, changed_at AS ChangedAt";
 
     /// <summary>Begins a study.</summary>
     /// <param name="key">The request's key; one that is repeated gives the study that it began. Null: every call begins one.</param>
@@ -34,8 +35,8 @@ public sealed class StudyStore(Database database, TimeProvider clock)
             return new Failure(StudyInputFailures.TooMany, KeptStudyTexts.Word("study.tooMany", Most), KeptStudyTexts.Get("study.tooManyHint"));
         long id = connection.QuerySingle<long>(
             """
-            INSERT INTO studies (kind, name, tolerance, path, people, count, version, begun_at, changed_at, request_key, request_digest)
-            VALUES (@Kind, @Name, @Tolerance, @Path, @People, @Count, 1, @time, @time, @Key, @Digest) RETURNING id
+            INSERT INTO studies (kind, name, tolerance, path, people, count, card, version, begun_at, changed_at, request_key, request_digest)
+            VALUES (@Kind, @Name, @Tolerance, @Path, @People, @Count, @Card, 1, @time, @time, @Key, @Digest) RETURNING id
             """,
             Values(setup, new { time = Now(), key?.Key, key?.Digest }));
         KeptStudy begun = Find(connection, id)!;
@@ -63,14 +64,16 @@ public sealed class StudyStore(Database database, TimeProvider clock)
         return order.PageOf(rows.Select(row => row.ToEntry(photos.GetValueOrDefault(row.Id), tables.Contains(row.Id))), study => study.Id);
     });
 
-    /// <summary>Changes what a study is called and planned as; its kind stays, and so do people of whom there are photos.</summary>
+    /// <summary>Changes what a study is called and planned as; its kind stays, and so do people of whom there are photos, and the card and tape with which photos were measured.</summary>
     public Outcome<KeptStudy> Describe(long id, StudySetup setup, ExpectedVersion expected) => Change(id, expected, (connection, study) =>
     {
         if (setup.Kind != study.Setup.Kind)
             return new Failure(StudyInputFailures.Conflict, KeptStudyTexts.Get("study.kind"), KeptStudyTexts.Get("study.kindHint"));
         if (study.Photos.Select(p => p.Person).FirstOrDefault(p => p.Length > 0 && !setup.People.Contains(p)) is { } left)
             return new Failure(StudyInputFailures.Conflict, KeptStudyTexts.Word("study.personHasPhotos", left), KeptStudyTexts.Get("study.personHasPhotosHint"));
-        connection.Execute("UPDATE studies SET name = @Name, tolerance = @Tolerance, path = @Path, people = @People, count = @Count WHERE id = @id", Values(setup, new { id }));
+        if (setup.Card != study.Setup.Card && study.Photos.Any(p => p.Marks is not null))
+            return new Failure(StudyInputFailures.Conflict, KeptStudyTexts.Get("study.cardHasPhotos"), KeptStudyTexts.Get("study.cardHasPhotosHint"));
+        connection.Execute("UPDATE studies SET name = @Name, tolerance = @Tolerance, path = @Path, people = @People, count = @Count, card = @Card WHERE id = @id", Values(setup, new { id }));
         Touch(connection, id);
         return Find(connection, id)!;
     });
@@ -169,6 +172,7 @@ public sealed class StudyStore(Database database, TimeProvider clock)
             Path = setup.Path?.Millimetres,
             People = JsonSerializer.Serialize(setup.People),
             setup.Count,
+            Card = setup.Card == CardInput.Nothing ? null : JsonSerializer.Serialize(setup.Card, JsonSerializerOptions.Web),
         });
         return values;
     }
@@ -183,12 +187,12 @@ public sealed class StudyStore(Database database, TimeProvider clock)
         return new(row.ToEntry(photos.Length, text is not null), photos, text is null ? null : new(text, perPhoto != 0));
     }
 
-    private sealed record Row(long Id, string Kind, string Name, double? Tolerance, double? Path, string People, long Count, long Version, string BegunAt, string ChangedAt)
+    private sealed record Row(long Id, string Kind, string Name, double? Tolerance, double? Path, string People, long Count, string? Card, long Version, string BegunAt, string ChangedAt)
     {
         public StudyEntry ToEntry(int photos, bool hasReadings) => new(Id, Setup, Version, Moment.Parse(BegunAt), Moment.Parse(ChangedAt), photos, hasReadings);
 
-        private StudySetup Setup => new(
-            Kind == StudySetupText.Name(StudyKind.Marks) ? StudyKind.Marks : StudyKind.Pulses, Name, Mm(Tolerance), Mm(Path), JsonSerializer.Deserialize<string[]>(People)!, (int)Count);
+        private StudySetup Setup => new StudySetup(
+            Kind == StudySetupText.Name(StudyKind.Marks) ? StudyKind.Marks : StudyKind.Pulses, Name, Mm(Tolerance), Mm(Path), JsonSerializer.Deserialize<string[]>(People)!, (int)Count).Kept(Card is null ? CardInput.Nothing : JsonSerializer.Deserialize<CardInput>(Card, JsonSerializerOptions.Web)!);
 
         private static Length? Mm(double? value) => value is { } mm ? Length.FromMillimetres(mm) : null;
     }

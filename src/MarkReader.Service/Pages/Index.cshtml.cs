@@ -26,8 +26,6 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
             "nearAt", "farAt", "photoNearAt", "photoFarAt", "rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty",
         ];
 
-    private static readonly string[] s_card = ["rulerU", "rulerV", "rulerUncertainty", "tapeHeight", "tapeHeightUncertainty"];
-
     private readonly Dictionary<string, string?> _texts = new() { ["pathUncertainty"] = "1" };
     private readonly Dictionary<string, Failure> _wrong = [];
 
@@ -44,7 +42,7 @@ internal sealed class IndexModel(AimStore aims, PhotoDesk photos, AimDesk desk, 
     public bool AdvancedOpen => Text("incidenceDegrees") is not (null or "0") || Text("pivotOffset") is not null
         || Wrong("pivotOffset") is not null || Wrong("incidenceDegrees") is not null;
 
-    public bool CardOpen => s_card.Any(name => Text(name) is not null || Wrong(name) is not null);
+    public CardReadingsView CardReadings => new("", Figures, Text, Wrong);
 
     public IReadOnlyList<KeptAim> Earlier { get; private set; } = [];
 

@@ -84,27 +84,10 @@ internal sealed class AimForm
 
     private CardInput? Card()
     {
-        CardInput input = new(
-            Millimetres("rulerU"), Millimetres("rulerV"), Millimetres("rulerUncertainty"), Millimetres("tapeHeight"), Millimetres("tapeHeightUncertainty"));
-        // A form always sends the rulers' uncertainty; it says nothing without their lengths. The same for the tape.
-        if (input is { RulerU: null, RulerV: null })
-            input = input with { RulerUncertainty = null };
-        if (input.TapeHeight is null)
-            input = input with { TapeHeightUncertainty = null };
+        CardInput input = CardFields.Read(Millimetres);
         if (!input.ApplyTo(new()).TryGet(out _, out Failure? failure))
-            _failures.Add(new(FieldOf(failure.Code, input), failure));
+            _failures.Add(new(CardFields.Of(failure.Code, input) ?? "form", failure));
         return input == CardInput.Nothing ? null : input;
-    }
-
-    private static string FieldOf(FailureCode code, CardInput input)
-    {
-        if (code == ReadingFailures.RulerUncertaintyInvalid)
-            return "rulerUncertainty";
-        if (code == ReadingFailures.TapeHeightInvalid || code == ReadingFailures.TapeHeightMissing)
-            return "tapeHeight";
-        if (code == ReadingFailures.TapeHeightUncertaintyInvalid)
-            return "tapeHeightUncertainty";
-        return input.RulerU is > 0 && (code == ReadingFailures.RulerMissing || input.RulerU <= 1000) ? "rulerV" : "rulerU";
     }
 
     /// <summary>The place in a field; null when it is blank.</summary>

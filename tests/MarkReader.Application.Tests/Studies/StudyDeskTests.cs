@@ -133,6 +133,30 @@ public sealed class StudyDeskTests : IDisposable
         Assert.Null(_studies.Put(id, null, ExpectedVersion.OneOf(2)).ValueOrThrow().Readings);
     }
 
+    /// <summary>Seen from several sides, a tape above the card moves its marks; with its height stated they stay.</summary>
+    [Fact]
+    public void The_height_of_the_tape_is_allowed_for_in_every_photo_and_does_not_change_under_them()
+    {
+        StudySetup stated = s_marks.With(new(TapeHeight: 3, TapeHeightUncertainty: 0.02)).ValueOrThrow();
+        (long with, long without) = (_studies.Begin(stated).ValueOrThrow().Entry.Id, _studies.Begin(s_marks).ValueOrThrow().Entry.Id);
+        for (int i = 0; i < 4; i++)
+        {
+            byte[] photo = StudyPhotos.High(i, 3);
+            foreach (long id in (long[])[with, without])
+                Assert.Null(_desk.Add(id, s_marks.People[i / 2], photo, $"{i}.jpg").ValueOrThrow().Photo.Refusal);
+        }
+
+        double Scatter(long id) => Standing(id).Marks!.Worse.Study[StudyPart.Gauge].StandardDeviation;
+        Assert.InRange(Scatter(with), 0, 0.05);
+        Assert.InRange(Scatter(without), 0.1, 3);
+        Assert.Equal(stated.Card, _studies.Find(with).ValueOrThrow().Setup.Card);
+        Refused("STUDY_CONFLICT", _studies.Describe(with, s_marks, ExpectedVersion.Any));
+        Assert.Equal(3, _studies.Describe(with, stated with { Count = 3 }, ExpectedVersion.Any).ValueOrThrow().Setup.Count);
+        foreach (int number in (int[])[1, 2, 3, 4])
+            _studies.RemovePhoto(with, number, ExpectedVersion.Any).ValueOrThrow();
+        Assert.Null(_studies.Describe(with, s_marks, ExpectedVersion.Any).ValueOrThrow().Setup.Card.TapeHeight);
+    }
+
     [Fact]
     public void The_names_of_a_table_are_those_of_the_plan_whatever_their_capitals_and_blanks()
     {

@@ -75,6 +75,8 @@ public sealed class StudyStoreTests : IDisposable
     [InlineData("""{ "kind": "marks", "name": "x", "photosEach": 3 }""", "STUDY_UNREADABLE")]
     [InlineData("""{ "kind": "pulses", "name": "x", "pulses": 3.5 }""", "STUDY_COUNT_INVALID")]
     [InlineData("""{ "kind": "pulses", "name": "x", "path": -1, "pulses": 3 }""", "STUDY_LENGTH_INVALID")]
+    [InlineData("""{ "kind": "pulses", "name": "x", "pulses": 3, "tapeHeight": 99 }""", "TAPE_HEIGHT_INVALID")]
+    [InlineData("""{ "kind": "marks", "name": "x", "people": ["a", "b"], "photosEach": 3, "rulerU": 40 }""", "RULER_MISSING")]
     public void What_describes_no_study_is_refused(string json, string code)
     {
         Assert.False(StudySetupText.Read(System.Text.Encoding.UTF8.GetBytes(json)).TryGet(out _, out Failure? failure));

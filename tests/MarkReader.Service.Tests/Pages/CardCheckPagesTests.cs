@@ -24,7 +24,11 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator("#camera option:checked")).ToHaveTextAsync("card phone");
         await CheckAsync(visit, "card-check-form");
 
-        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Bent));
+        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Bent).Take(1));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
+        await Expect(page.Locator(".held")).ToContainTextAsync("view-0.jpg", new() { Timeout = Patience });
+        await CheckAsync(visit, "card-check-held");
+        await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Bent).Skip(1));
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync(new Regex("Not good\\s+Because of this card"), new() { Timeout = Patience });
         await Expect(page.Locator("main")).ToContainTextAsync("Tape the card flat along all four sides");
@@ -36,7 +40,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Check a printed card" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("plate: not good.*card phone", RegexOptions.Singleline) })).ToBeVisibleAsync();
-        visit.ShouldBeQuiet();
+        visit.ShouldBeQuiet("422");
     }
 
     [Fact]
@@ -60,7 +64,6 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#rulerV-error")).ToContainTextAsync("length of the upright ruler");
         await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("2 photos are still here.*view-0.jpg.*view-1.jpg", RegexOptions.Singleline));
-        await CheckAsync(visit, "card-check-held");
         await page.Locator("#rulerV").FillAsync("1,5745");
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("at least three", new() { Timeout = Patience });

@@ -101,6 +101,10 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         IPage page = visit.Page;
         await page.GotoAsync("/studies");
         await page.FillAsync("#marks-name", "no scripts");
+        await page.Locator("section[aria-labelledby=marks]").GetByText("Print and tape").TapAsync();
+        foreach ((string typed, string refusal) in new[] { ("high", "not a number"), ("99", "is not between") })
+            await RefusedAsync(page, typed, refusal);
+        await page.FillAsync("#marks-tapeHeight", "0,025");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
         await Expect(page.Locator("#next")).ToHaveTextAsync("Next: person 1, photos still missing: 3");
         await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
@@ -119,8 +123,12 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("2 of 3 photos were not taken; '1.jpg': ", new() { Timeout = Patience });
         await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("1 photo is still here\\s*2.jpg"));
-        await CheckAsync(visit, "study-held");
+        await visit.PictureAsync("study-held");
+        // In inches the height is shown rounded; left alone it stays what it is.
+        await page.Context.AddCookiesAsync([new() { Name = "display", Value = "in-point", Url = site.Address.ToString() }]);
+        await page.GotoAsync(new Uri(page.Url).AbsolutePath);
         await page.GetByText("Change the plan").TapAsync();
+        await Expect(page.Locator("#marks-tapeHeight")).ToHaveValueAsync("0.001");
         await page.FillAsync("#marks-count", "4");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
@@ -157,6 +165,15 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await Expect(page).ToHaveURLAsync(new Regex("/studies$"));
         await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("no scripts") })).ToHaveCountAsync(0);
         visit.ShouldBeQuiet("409", "400");
+    }
+
+    private static async Task RefusedAsync(IPage page, string height, string refusal)
+    {
+        await page.FillAsync("#marks-tapeHeight", height);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
+        await Expect(page.Locator("#marks-tapeHeight-error")).ToContainTextAsync(refusal);
+        await Expect(page.Locator("#marks-tapeHeight")).ToHaveValueAsync(height);
+        await Expect(page.Locator("#marks-name")).ToHaveValueAsync("no scripts");
     }
 
     private static Task ChooseAsync(IPage page, int person, params byte[][] photos) =>

@@ -50,6 +50,21 @@ internal sealed class StudyToBegin
 
     /// <summary>Of pulses: how many are to be fired, 3 to 100.</summary>
     public int? Pulses { get; init; }
+
+    /// <summary>Length of the printed ruler along u, mm; without it the print is taken as true to scale. So for all photos of the study, as the following.</summary>
+    public double? RulerU { get; init; }
+
+    /// <summary>Length of the printed ruler along v, mm.</summary>
+    public double? RulerV { get; init; }
+
+    /// <summary>Standard uncertainty of each, mm.</summary>
+    public double? RulerUncertainty { get; init; }
+
+    /// <summary>Height of the tape's surface above the card's, mm, negative below it.</summary>
+    public double? TapeHeight { get; init; }
+
+    /// <summary>Its standard uncertainty, mm.</summary>
+    public double? TapeHeightUncertainty { get; init; }
 }
 
 /// <summary>A machine that takes a study's scatter.</summary>

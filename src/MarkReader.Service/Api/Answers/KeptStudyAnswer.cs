@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Application.Measuring;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Studies;
 using MarkReader.Quantities;
@@ -65,10 +66,11 @@ internal sealed record KeptStudyAnswer(
 /// <param name="PhotosEach">Null for pulses.</param>
 /// <param name="Path">Null when it is not known.</param>
 /// <param name="Pulses">Null for marks.</param>
-internal sealed record StudyPlanAnswer(StudyKind Kind, string Name, double? Tolerance, IReadOnlyList<string> People, int? PhotosEach, double? Path, int? Pulses)
+/// <param name="Card">What was measured of the print and the tape, mm; null: nothing.</param>
+internal sealed record StudyPlanAnswer(StudyKind Kind, string Name, double? Tolerance, IReadOnlyList<string> People, int? PhotosEach, double? Path, int? Pulses, CardInput? Card)
 {
     public static StudyPlanAnswer From(StudySetup s) => new(
-        s.Kind, s.Name, s.Tolerance?.Millimetres, s.People, s.Kind == StudyKind.Marks ? s.Count : null, s.Path?.Millimetres, s.Kind == StudyKind.Pulses ? s.Count : null);
+        s.Kind, s.Name, s.Tolerance?.Millimetres, s.People, s.Kind == StudyKind.Marks ? s.Count : null, s.Path?.Millimetres, s.Kind == StudyKind.Pulses ? s.Count : null, s.Card == CardInput.Nothing ? null : s.Card);
 }
 
 /// <summary>A photo of a study.</summary>

@@ -7,6 +7,7 @@ using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
 using MarkReader.Service.Texts;
+using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
@@ -83,7 +84,7 @@ internal sealed class StudiesModel(StudyStore studies, Figures figures, IStringL
     // With what was typed in it: a page that is gone back to and sent with other fields begins another study.
     private static Outcome<RequestKey> KeyOf(string key, StudyFields fields)
     {
-        byte[] typed = Encoding.UTF8.GetBytes(string.Join('\u0001', fields.Part, fields.Name, fields.Length, fields.People, fields.Count));
+        byte[] typed = Encoding.UTF8.GetBytes(string.Join('\u0001', fields.Part, fields.Name, fields.Length, fields.People, fields.Count, string.Join('\u0001', CardFields.Names.Select(fields.Card.GetValueOrDefault))));
         return RequestKey.Of(key, typed).TryGet(out RequestKey? plain, out Failure? failure) ? RequestKey.Of($"{key}-{plain.Digest[..16]}", typed) : failure;
     }
 

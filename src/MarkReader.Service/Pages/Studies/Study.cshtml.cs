@@ -130,7 +130,7 @@ internal sealed class StudyModel(
         if (!studies.Find(id).TryGet(out KeptStudy? study, out _))
             return NotFound();
         StudyFields typed = StudyFields.Of(study.Setup.Kind, Request.Form);
-        if (typed.Read().TryGet(out StudySetup? setup, out Failure? failure) && studies.Describe(id, setup, ExpectedVersion.Any).TryGet(out _, out failure))
+        if (typed.Read(study.Setup).TryGet(out StudySetup? setup, out Failure? failure) && studies.Describe(id, setup, ExpectedVersion.Any).TryGet(out _, out failure))
             return Redirect(Address(id) + "#step-plan");
         Fields = typed.Refused(failure);
         return Refuse(id, "plan", failure);
