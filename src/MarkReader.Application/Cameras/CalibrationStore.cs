@@ -125,19 +125,8 @@ public sealed class CalibrationStore(Database database, TimeProvider clock)
         ? null
         : new(CameraFailures.TooManyPhotos, KeptCameraTexts.Word("calibration.full", MostPhotos), KeptCameraTexts.Get("calibration.fullHint"));
 
-    // A transaction takes the lock for writing when it begins, so that the version cannot change behind the check.
-    private Outcome<KeptCalibration> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptCalibration, Outcome<KeptCalibration>> change) => database.Run<KeptCalibration>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (Find(connection, id) is not { } calibration)
-            return CameraFailures.NoCalibration(id);
-        if (!expected.Admits(calibration.Entry.Version))
-            return StorageFailures.ChangedMeanwhile(KeptCameraTexts.Say("calibration.changed", id), calibration.Entry.Version);
-        Outcome<KeptCalibration> changed = change(connection, calibration);
-        if (changed.TryGet(out _, out _))
-            transaction.Commit();
-        return changed;
-    });
+    private Outcome<KeptCalibration> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptCalibration, Outcome<KeptCalibration>> change) =>
+        new VersionedChange<KeptCalibration>(connection => Find(connection, id), () => CameraFailures.NoCalibration(id), kept => kept.Entry.Version, () => KeptCameraTexts.Say("calibration.changed", id)).Run(database, expected, change);
 
     private void Touch(SqliteConnection connection, long id) =>
         connection.Execute("UPDATE calibrations SET version = version + 1, changed_at = @time WHERE id = @id", new { id, time = Now() });

@@ -98,18 +98,8 @@ public sealed class MachineStore(Database database, TimeProvider clock)
         return machine;
     });
 
-    // A transaction takes the lock for writing when it begins, so that the version cannot change behind the check.
-    private Outcome<KeptMachine> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptMachine, KeptMachine> change) => database.Run<KeptMachine>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (Find(connection, id) is not { } machine)
-            return MachineFailures.NotKept(id);
-        if (!expected.Admits(machine.Entry.Version))
-            return StorageFailures.ChangedMeanwhile(MachineTexts.Say("machineStore.machine", id), machine.Entry.Version);
-        KeptMachine changed = change(connection, machine);
-        transaction.Commit();
-        return changed;
-    });
+    private Outcome<KeptMachine> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptMachine, KeptMachine> change) =>
+        new VersionedChange<KeptMachine>(connection => Find(connection, id), () => MachineFailures.NotKept(id), kept => kept.Entry.Version, () => MachineTexts.Say("machineStore.machine", id)).Run(database, expected, (connection, kept) => change(connection, kept));
 
     internal static KeptMachine? Find(SqliteConnection connection, long id) => connection.Query<Row, string, KeptMachine>(
         $"SELECT {Columns}, document FROM machines WHERE id = @id", (row, document) => new(row.ToEntry(), document), new { id }, splitOn: "document").FirstOrDefault();

@@ -142,19 +142,8 @@ public sealed class StudyStore(Database database, TimeProvider clock)
     internal static Failure Twice(KeptStudyPhoto there) =>
         new(StudyInputFailures.PhotoTwice, KeptStudyTexts.Word("photo.twice", there.Number, there.Person), KeptStudyTexts.Get("photo.twiceHint"));
 
-    // A transaction takes the lock for writing when it begins, so that the version cannot change behind the check.
-    private Outcome<KeptStudy> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptStudy, Outcome<KeptStudy>> change) => database.Run<KeptStudy>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (Find(connection, id) is not { } study)
-            return StudyInputFailures.NotKept(id);
-        if (!expected.Admits(study.Entry.Version))
-            return StorageFailures.ChangedMeanwhile(KeptStudyTexts.Say("study.changed", id), study.Entry.Version);
-        Outcome<KeptStudy> changed = change(connection, study);
-        if (changed.TryGet(out _, out _))
-            transaction.Commit();
-        return changed;
-    });
+    private Outcome<KeptStudy> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptStudy, Outcome<KeptStudy>> change) =>
+        new VersionedChange<KeptStudy>(connection => Find(connection, id), () => StudyInputFailures.NotKept(id), kept => kept.Entry.Version, () => KeptStudyTexts.Say("study.changed", id)).Run(database, expected, change);
 
     private void Touch(SqliteConnection connection, long id) =>
         connection.Execute("UPDATE studies SET version = version + 1, changed_at = @time WHERE id = @id", new { id, time = Now() });

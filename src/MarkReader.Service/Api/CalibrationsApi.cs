@@ -31,15 +31,15 @@ internal static class CalibrationsApi
                 "The photo itself is not kept. 200 when the same bytes are sent again: they count once. A photo that is not used (no board in it, another size, another lens) stays in the list all the "
                 + "same: 422, with its number. Photos of the size and lens of most are used, whichever came first.")
             .Accepts<BoardUpload>("multipart/form-data")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(UsualProblems.Photo);
         calibrations.MapDelete("/{id:long}/photos/{number:int}", DeletePhoto).WithName("RemoveBoardPhoto").WithSummary("Remove a photo.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
         calibrations.MapPut("/{id:long}/camera", PutCameraAsync).WithName("MakeCamera").WithSummary("Make the camera's profile of the photos, and use it from now on.")
             .WithDescription("201 the first time; 200 when it takes the place of the profile that this calibration gave before. 422 when there are too few photos or they do not determine the camera.")
             .Accepts<CameraToMake>("application/json")
             .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status412PreconditionFailed, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status428PreconditionRequired, StatusCodes.Status503ServiceUnavailable);
         calibrations.MapDelete("/{id:long}", Delete).WithName("DeleteCalibration").WithSummary("Delete a calibration. The camera that it gave stays.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
     }
 
     private static Results<FileContentHttpResult, ProblemHttpResult> GetBoard([Description("The page: a4 (unless said otherwise) or letter.")] string? paper) =>

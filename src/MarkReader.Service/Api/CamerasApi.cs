@@ -28,7 +28,7 @@ internal static class CamerasApi
             .Produces(StatusCodes.Status200OK, contentType: "application/json")
             .ProducesProblem(StatusCodes.Status404NotFound);
         cameras.MapDelete("/{id:long}", Delete).WithName("DeleteCamera").WithSummary("Delete a camera. What was measured with it stays as it was measured.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
     }
 
     private static Results<Ok<CameraList>, ProblemHttpResult> List(CameraStore cameras) => cameras.All().TryGet(out KeptCameras? all, out Failure? failure)

@@ -26,7 +26,7 @@ internal static class CardChecksApi
                 "At least three photos of one card by one camera that is kept: from straight above and from all sides, tilted by about 30 degrees. The photos are not kept. Photos do not tell the size of a print; rulerU and rulerV do. "
                 + "422 when the photos cannot be used, do not fit the camera's profile or come from one side only.")
             .Accepts<CardCheckUpload>("multipart/form-data")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(UsualProblems.Photo);
         checks.MapGet("/{id:long}", Get).WithName("GetCardCheck").WithSummary("A check of a card.").ProducesProblem(StatusCodes.Status404NotFound);
         checks.MapGet("/{id:long}/{file}", GetPicture).WithName("GetCardCheckPicture").WithSummary("The card's zone with the errors of marks in it, in the unit that the browser's pages show; mm without any.")
             .Produces(StatusCodes.Status200OK, contentType: "image/svg+xml", additionalContentTypes: ["image/png"])

@@ -25,16 +25,16 @@ internal static class StudiesApi
         studies.MapGet("/{id:long}", Get).WithName("GetStudy").WithSummary("A study: what is missing, and its result as soon as there is one; its version is the ETag.").ProducesProblem(StatusCodes.Status404NotFound);
         studies.MapPut("/{id:long}", PutAsync).WithName("ChangeStudy").WithSummary("Change a study's plan. Its kind stays, and so do people of whom there are photos.")
             .Accepts<StudyToBegin>("application/json")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status412PreconditionFailed, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.ChangeByBody);
         studies.MapPost("/{id:long}/photos", PostPhotoAsync).WithName("AddStudyPhoto").WithSummary("Measure a photo and add its marks.")
             .WithDescription(
                 "The photo itself is not kept. 200 when the same bytes are sent again: they count once. A photo that is not used (no card or too few marks in it) stays in the list all the same: 422, with its number.")
             .Accepts<StudyUpload>("multipart/form-data")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(UsualProblems.Photo);
         studies.MapDelete("/{id:long}/photos/{number:int}", DeletePhoto).WithName("RemoveStudyPhoto").WithSummary("Remove a photo.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
         studies.MapDelete("/{id:long}", Delete).WithName("DeleteStudy").WithSummary("Delete a study.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
     }
 
     private static Results<Ok<StudyList>, ProblemHttpResult> List(

@@ -25,9 +25,9 @@ internal static class StudyResultsApi
         study.MapPut("/readings", PutReadingsAsync).WithName("PutStudyReadings").WithSummary("Give a table of readings in place of photos.")
             .WithDescription("CSV whose first line names the columns: part,operator,repeat,u,v for marks, u,v for pulses; perhaps uncertainty; mm. An operator is one of the plan's people; capitals and blanks do not matter. A table that cannot be evaluated is not kept.")
             .Accepts<string>("text/csv", "text/plain")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status412PreconditionFailed, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.ChangeByBody);
         study.MapDelete("/readings", DeleteReadings).WithName("DeleteStudyReadings").WithSummary("Take the table of readings away.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
         study.MapGet("/report.pdf", GetReport).WithName("GetStudyReport").WithSummary("The result on paper.")
             .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
             .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status422UnprocessableEntity);

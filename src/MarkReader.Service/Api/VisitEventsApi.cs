@@ -30,7 +30,7 @@ internal static class VisitEventsApi
             .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
         visits.MapDelete("/{id:long}/events/{number:int}", DeleteOne).WithName("TakeBackOneEvent").WithSummary("Take back one event that counts, whatever came after it. It stays in the record.")
             .WithDescription("What follows is advised as if the event had not been. If-Match is asked for because someone else may have gone on meanwhile.")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status412PreconditionFailed, StatusCodes.Status428PreconditionRequired);
+            .ProducesProblems(UsualProblems.Change);
         visits.MapGet("/{id:long}/pulse", GetPulseAsync).WithName("FirePracticePulse").WithSummary("On a practice machine: fire the pulse that is asked for and get a photo of its mark.")
             .WithDescription("Nothing is kept: send the photo to /api/photos and add the mark as an event, as with a real machine. At one version of the visit the photo is always the same.")
             .Produces(StatusCodes.Status200OK, contentType: "image/jpeg")

@@ -164,7 +164,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.GetByRole(AriaRole.Button, new() { Name = "Yes, delete it" }).TapAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/studies$"));
         await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("no scripts") })).ToHaveCountAsync(0);
-        visit.ShouldBeQuiet("409", "400");
+        visit.ShouldBeQuiet("409", "400", "415");
     }
 
     private static async Task RefusedAsync(IPage page, string height, string refusal)

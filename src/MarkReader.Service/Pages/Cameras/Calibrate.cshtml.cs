@@ -8,7 +8,6 @@ using MarkReader.Service.Problems;
 using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
 
 namespace MarkReader.Service.Pages.Cameras;
@@ -17,10 +16,8 @@ namespace MarkReader.Service.Pages.Cameras;
 /// <remarks>Every form works without scripts. Forms carry no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
 internal sealed class CalibrateModel(
-    CalibrationStore calibrations, CalibrationDesk desk, CameraStore cameras, MeasuringTurns turns, PhotoIntake intake, HeldPhotos held, IStringLocalizer<CalibrationTexts> texts) : PageModel
+    CalibrationStore calibrations, CalibrationDesk desk, CameraStore cameras, MeasuringTurns turns, PhotoIntake intake, HeldPhotos held, IStringLocalizer<CalibrationTexts> texts) : FormsModel
 {
-    private (string Form, Failure Failure)? _wrong;
-
     public KeptCalibration Calibration { get; private set; } = null!;
 
     public CalibrationStanding Standing { get; private set; } = null!;
@@ -46,8 +43,6 @@ internal sealed class CalibrateModel(
         (true, 0) => texts["make.ready", Standing.Used],
         _ => texts["make.could", Standing.Used],
     };
-
-    public Failure? WrongIn(string form) => _wrong is { } wrong && wrong.Form == form ? wrong.Failure : null;
 
     public IActionResult OnGet(long id) => Show(id);
 
@@ -83,16 +78,7 @@ internal sealed class CalibrateModel(
 
     private static string Address(long id) => FormattableString.Invariant($"/cameras/calibrations/{id}");
 
-    private IActionResult Refuse(long id, string form, Failure failure)
-    {
-        _wrong = (form, failure);
-        IActionResult page = Show(id);
-        if (page is PageResult)
-            Response.StatusCode = ProblemMap.StatusOf(failure.Code);
-        return page;
-    }
-
-    private IActionResult Show(long id)
+    protected override IActionResult Show(long id)
     {
         if (!calibrations.Find(id).TryGet(out KeptCalibration? calibration, out _))
             return NotFound();

@@ -6,7 +6,6 @@ using MarkReader.Application.Studies;
 using MarkReader.Quantities;
 using MarkReader.Service.Display;
 using MarkReader.Service.Hosting;
-using MarkReader.Service.Problems;
 using MarkReader.Service.Texts;
 using MarkReader.Service.Uploads;
 using Microsoft.AspNetCore.Mvc;
@@ -20,11 +19,10 @@ namespace MarkReader.Service.Pages.Studies;
 [IgnoreAntiforgeryToken]
 [RequestFormLimits(ValueLengthLimit = StudyStore.MostReadings, MultipartBodyLengthLimit = UploadForm.RequestLimit, ValueCountLimit = 64)]
 internal sealed class StudyModel(
-    StudyStore studies, StudyDesk desk, ScatterEntry entry, MachineStore machines, PhotoIntake intake, HeldPhotos held, Figures figures, IStringLocalizer<StudyPageTexts> texts) : PageModel
+    StudyStore studies, StudyDesk desk, ScatterEntry entry, MachineStore machines, PhotoIntake intake, HeldPhotos held, Figures figures, IStringLocalizer<StudyPageTexts> texts) : FormsModel
 {
     private const int UsualMarks = 5;
 
-    private (string Form, Failure Failure)? _wrong;
     private HeldSet? _left;
     private IReadOnlyList<HeldSet> _held = [];
 
@@ -99,8 +97,6 @@ internal sealed class StudyModel(
                 : texts["next.marks", Standing.People.First(p => p.Missing > 0).Name, Standing.People.First(p => p.Missing > 0).Missing];
         }
     }
-
-    public Failure? WrongIn(string form) => _wrong is { } wrong && wrong.Form == form ? wrong.Failure : null;
 
     /// <summary>How far a person is: photos that are used, and wanted; of pulses, marks.</summary>
     public (int Done, int Wanted) ProgressOf(string person) => (person.Length > 0 ? Study.UsedOf(person) : Standing.Pulses, Study.Setup.Count);
@@ -185,16 +181,7 @@ internal sealed class StudyModel(
         return found;
     }
 
-    private IActionResult Refuse(long id, string form, Failure failure)
-    {
-        _wrong = (form, failure);
-        IActionResult page = Show(id);
-        if (page is PageResult)
-            Response.StatusCode = ProblemMap.StatusOf(failure.Code);
-        return page;
-    }
-
-    private IActionResult Show(long id)
+    protected override IActionResult Show(long id)
     {
         if (!studies.Find(id).TryGet(out KeptStudy? study, out _))
             return NotFound();
