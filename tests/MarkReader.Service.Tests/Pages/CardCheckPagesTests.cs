@@ -66,7 +66,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("2 photos are still here.*view-0.jpg.*view-1.jpg", RegexOptions.Singleline));
         await page.Locator("#rulerV").FillAsync("1,5745");
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
-        await Expect(page.Locator("#photos-error")).ToContainTextAsync("2 photos of the card can be used, 3 are needed", new() { Timeout = Patience });
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("Of the photos of the card, 2 can be used, 3 are needed", new() { Timeout = Patience });
         await page.GotoAsync("/cameras");
         await page.GotoAsync("/cameras/card-checks");
         await Expect(page.Locator(".held input[type=checkbox]:checked")).ToHaveCountAsync(2);
