@@ -6,12 +6,11 @@ namespace MarkReader.Application.Interim;
 /// <param name="Checks">What later measured it, one for each version, the latest first.</param>
 public sealed record KeptInterimSet(long Id, string Name, InterimRecord Reference, IReadOnlyList<InterimRecord> Checks)
 {
-    /// <summary>The latest measurement beside the reference; null before the first.</summary>
-    public InterimCheck? Latest => Checks.Count == 0 ? null : InterimCheck.Of(Reference, Checks[0]);
+    /// <summary>What a version of the program measured beside the reference; null when it has not measured the set again.</summary>
+    public InterimCheck? CheckOf(string program) => Checks.FirstOrDefault(c => c.Program == program) is { } check ? InterimCheck.Of(Reference, check) : null;
 
     /// <summary>How the set stands with a version of the program.</summary>
-    public InterimState StateFor(string program) => Checks.FirstOrDefault(c => c.Program == program) is { } check ? Outcome(InterimCheck.Of(Reference, check))
-        : Reference.Program == program ? InterimState.Kept : InterimState.Due;
+    public InterimState StateFor(string program) => CheckOf(program) is { } check ? Outcome(check) : Reference.Program == program ? InterimState.Kept : InterimState.Due;
 
     /// <summary>A photo that differs outweighs one that cannot be compared.</summary>
     public static InterimState Outcome(InterimCheck check) => check.Flagged == 0 ? InterimState.AsBefore : check.Flagged > check.NotCompared ? InterimState.Differs : InterimState.CannotTell;

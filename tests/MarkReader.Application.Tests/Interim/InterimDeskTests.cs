@@ -41,7 +41,7 @@ public sealed class InterimDeskTests : IDisposable
         Assert.NotEmpty(kept.Reference.Photos[0].Marks);
 
         KeptInterimSet measured = _desk.MeasureAgain(kept.Id).ValueOrThrow();
-        Assert.Equal((InterimState.AsBefore, 0.0), (measured.StateFor(ProgramVersion.Current), measured.Latest!.Largest));
+        Assert.Equal((InterimState.AsBefore, 0.0), (measured.StateFor(ProgramVersion.Current), Checked(measured).Largest));
         Assert.Single(_desk.MeasureAgain(kept.Id).ValueOrThrow().Checks);
         Assert.Equal(StorageFailures.PhotoInUse, Refused(_photos.Delete(kept.Reference.Photos[0].Digest)));
 
@@ -71,12 +71,12 @@ public sealed class InterimDeskTests : IDisposable
         KeptInterimSet measured = _desk.MeasureAgain(kept.Id).ValueOrThrow();
 
         Assert.Equal((state, 0), (measured.StateFor(ProgramVersion.Current), _sets.Due(ProgramVersion.Current)));
-        InterimComparison photo = measured.Latest!.Photos.Single(p => p.Name == "grey.jpg");
+        InterimComparison photo = Checked(measured).Photos.Single(p => p.Name == "grey.jpg");
         Assert.Equal(verdict, photo.Verdict);
         Assert.Equal(factor * border, photo.Marks[0].Moved.U, 1e-9);
         Assert.Equal(border, photo.Marks[0].Allowed, 1e-9);
-        Assert.Equal(InterimVerdict.Same, measured.Latest.Photos.Single(p => p.Name == "blue-tape.jpg").Verdict);
-        Assert.Equal(("0.9.0", ProgramVersion.Current), (measured.Latest.Before.Program, measured.Latest.Now.Program));
+        Assert.Equal(InterimVerdict.Same, Checked(measured).Photos.Single(p => p.Name == "blue-tape.jpg").Verdict);
+        Assert.Equal(("0.9.0", ProgramVersion.Current), (Checked(measured).Before.Program, Checked(measured).Now.Program));
 
         KeptInterimSet anew = _desk.KeepAnew(kept.Id, Key("anew")).ValueOrThrow();
         Assert.Equal(InterimState.Kept, anew.StateFor(ProgramVersion.Current));
@@ -95,8 +95,8 @@ public sealed class InterimDeskTests : IDisposable
 
         KeptInterimSet measured = _desk.MeasureAgain(kept.Id).ValueOrThrow();
         Assert.Equal(InterimState.CannotTell, measured.StateFor(ProgramVersion.Current));
-        Assert.Equal([InterimVerdict.Gone, InterimVerdict.Same], measured.Latest!.Photos.Select(p => p.Verdict));
-        Assert.Equal("Cannot tell: 1 of 2 photos are gone or were changed; the others are as before", InterimWords.Outcome(measured.Latest).ToString());
+        Assert.Equal([InterimVerdict.Gone, InterimVerdict.Same], Checked(measured).Photos.Select(p => p.Verdict));
+        Assert.Equal("Cannot tell: 1 of 2 photos are gone or were changed; the others are as before", InterimWords.Outcome(Checked(measured)).ToString());
     }
 
     [Fact]
@@ -118,6 +118,8 @@ public sealed class InterimDeskTests : IDisposable
         _temporary.Execute($"WITH RECURSIVE n(i) AS (SELECT 2 UNION ALL SELECT i + 1 FROM n WHERE i < {InterimStore.Most}) INSERT INTO interim_sets (name, record) SELECT 'more', record FROM interim_sets, n");
         Assert.Equal(InterimFailures.TooManySets, Refused(_desk.Keep("full", 1, [grey], null)));
     }
+
+    private static InterimCheck Checked(KeptInterimSet set) => set.CheckOf(ProgramVersion.Current)!;
 
     private static RequestKey Key(string key) => new(key, new string('a', 64));
 
