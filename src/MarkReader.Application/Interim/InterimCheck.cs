@@ -9,10 +9,13 @@ namespace MarkReader.Application.Interim;
 public sealed record InterimCheck(InterimRecord Before, InterimRecord Now, IReadOnlyList<InterimComparison> Photos)
 {
     /// <summary>Marks of one photo that lie farther apart than this are two, mm.</summary>
-    private const double SameMark = 0.5;
+    public const double SameMark = 0.5;
 
     /// <summary>Photos that are flagged.</summary>
-    public int Flagged => Photos.Count(p => p.Verdict is not (InterimVerdict.Same or InterimVerdict.Within));
+    public int Flagged => Photos.Count(p => p.IsFlagged);
+
+    /// <summary>Photos that cannot be compared: gone, another file, or not kept.</summary>
+    public int NotCompared => Photos.Count(p => p.Verdict is InterimVerdict.PhotoChanged or InterimVerdict.Gone or InterimVerdict.NotKept);
 
     /// <summary>The largest distance between a mark before and now, mm; 0 without marks.</summary>
     public double Largest => Photos.Max(p => p.Largest);
@@ -28,33 +31,45 @@ public sealed record InterimCheck(InterimRecord Before, InterimRecord Now, IRead
 
     private static InterimComparison Compare(string name, InterimPhoto? before, InterimPhoto? now)
     {
+        InterimComparison none = new(name, before is null ? InterimVerdict.NotKept : InterimVerdict.Gone, before, now, []);
         if (before is null || now is null)
-            return new(name, before is null ? InterimVerdict.NotKept : InterimVerdict.Gone, 0, 0);
+            return none;
         if (before.Digest != now.Digest)
-            return new(name, InterimVerdict.PhotoChanged, 0, 0);
+            return none with { Verdict = InterimVerdict.PhotoChanged };
         if (before.Refusal != now.Refusal || before.Marks.Count != now.Marks.Count)
-            return new(name, InterimVerdict.OtherMarks, 0, 0);
+            return none with { Verdict = InterimVerdict.OtherMarks };
         List<MeasuredPoint> open = [.. now.Marks];
-        (double largest, double worst) = (0, 0);
+        List<InterimShift> shifts = [];
         foreach (MeasuredPoint mark in before.Marks)
         {
             MeasuredPoint nearest = open.MinBy(m => m.Point.DistanceTo(mark.Point))!;
-            double distance = nearest.Point.DistanceTo(mark.Point);
-            if (distance > SameMark)
-                return new(name, InterimVerdict.OtherMarks, 0, 0);
+            InterimShift shift = new(mark, nearest.Point);
+            if (shift.Distance > SameMark)
+                return none with { Verdict = InterimVerdict.OtherMarks };
             open.Remove(nearest);
-            (largest, worst) = (Math.Max(largest, distance), Math.Max(worst, mark.Covariance.MahalanobisSquared(nearest.Point - mark.Point)));
+            shifts.Add(shift);
         }
 
-        double ratio = worst / Covariance2.ChiSquare95;
-        return new(name, largest == 0 ? InterimVerdict.Same : ratio <= 1 ? InterimVerdict.Within : InterimVerdict.Beyond, largest, Math.Sqrt(ratio));
+        InterimVerdict verdict = shifts.Any(s => s.IsBeyond) ? InterimVerdict.Beyond : shifts.Any(s => s.Distance > 0) ? InterimVerdict.Within : InterimVerdict.Same;
+        return none with { Verdict = verdict, Marks = shifts };
     }
 }
 
 /// <summary>One photo before and now.</summary>
-/// <param name="Largest">Largest distance of its marks, mm.</param>
-/// <param name="OfRegion">The same over the distance to the border of the stated 95 % region, the largest of its marks.</param>
-public sealed record InterimComparison(string Name, InterimVerdict Verdict, double Largest, double OfRegion);
+/// <param name="Before">Null when it was not kept.</param>
+/// <param name="Now">Null when it is gone.</param>
+/// <param name="Marks">Each mark before with the same one now; none when they cannot be paired.</param>
+public sealed record InterimComparison(string Name, InterimVerdict Verdict, InterimPhoto? Before, InterimPhoto? Now, IReadOnlyList<InterimShift> Marks)
+{
+    /// <summary>Whether it is not measured as it was.</summary>
+    public bool IsFlagged => Verdict is not (InterimVerdict.Same or InterimVerdict.Within);
+
+    /// <summary>Largest distance of its marks, mm.</summary>
+    public double Largest => Marks.Select(m => m.Distance).DefaultIfEmpty().Max();
+
+    /// <summary>The same over the distance to the border of the stated 95 % region, the largest of its marks.</summary>
+    public double OfRegion => Marks.Select(m => m.OfRegion).DefaultIfEmpty().Max();
+}
 
 /// <summary>How a photo came out.</summary>
 public enum InterimVerdict
@@ -74,7 +89,7 @@ public enum InterimVerdict
     /// <summary>The file is not the one that was measured.</summary>
     PhotoChanged,
 
-    /// <summary>The photo is no longer in the folder.</summary>
+    /// <summary>The photo is no longer there.</summary>
     Gone,
 
     /// <summary>The photo was not there when the set was kept.</summary>

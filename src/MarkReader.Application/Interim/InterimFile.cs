@@ -19,7 +19,7 @@ public static class InterimFile
     public static string Write(InterimRecord record) => ReportJson.Write(new FileDocument(
         record.Program,
         record.Made.ToString("O", CultureInfo.InvariantCulture),
-        [.. record.Photos.Select(p => new PhotoDocument(p.Name, p.Digest, p.Refusal, [.. p.Marks.Select(m => new MarkDocument(m.Point.U, m.Point.V, MarkReport.Matrix(m.Covariance)))]))]));
+        [.. record.Photos.Select(p => new PhotoDocument(p.Name, p.Digest, p.Refusal, p.Why, [.. p.Marks.Select(m => new MarkDocument(m.Point.U, m.Point.V, MarkReport.Matrix(m.Covariance)))]))]));
 
     /// <summary>The record, when everything in it can be one.</summary>
     public static Outcome<InterimRecord> Read(ReadOnlyMemory<byte> bytes)
@@ -42,7 +42,7 @@ public static class InterimFile
             || photos.Any(p => !IsSound(p)) || photos.DistinctBy(p => p.Name).Count() < photos.Count)
             return Refusal(InterimTexts.Get("record.fields"));
         return new InterimRecord(program, made, [.. photos.Select(p => new InterimPhoto(
-            p.Name, p.Sha256, [.. p.Marks.Select(m => new MeasuredPoint(new(m.U, m.V), new(m.Covariance[0][0], m.Covariance[0][1], m.Covariance[1][1])))], p.Refusal))]);
+            p.Name, p.Sha256, [.. p.Marks.Select(m => new MeasuredPoint(new(m.U, m.V), new(m.Covariance[0][0], m.Covariance[0][1], m.Covariance[1][1])))], p.Refusal, p.Why))]);
     }
 
     private static bool IsSound(PhotoDocument? p) => p is { Name.Length: > 0 and <= 255, Sha256.Length: 64, Marks.Count: <= MostMarks }
@@ -52,7 +52,7 @@ public static class InterimFile
 
     private sealed record FileDocument(string Program, string Made, IReadOnlyList<PhotoDocument> Photos);
 
-    private sealed record PhotoDocument(string Name, string Sha256, string? Refusal, IReadOnlyList<MarkDocument> Marks);
+    private sealed record PhotoDocument(string Name, string Sha256, string? Refusal, string? Why, IReadOnlyList<MarkDocument> Marks);
 
     private sealed record MarkDocument(double U, double V, double[][] Covariance);
 }

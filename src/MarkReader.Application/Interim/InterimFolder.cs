@@ -1,6 +1,5 @@
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Storage;
-using MarkReader.Imaging.Pipeline;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Interim;
@@ -50,9 +49,6 @@ public static class InterimFolder
             return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("photo.unreadable", Path.GetFileName(file)), InterimTexts.Get("photo.unreadable.hint"));
         }
 
-        string digest = PhotoFiles.Digest(bytes);
-        return PhotoMeasurer.Measure(bytes, new()).TryGet(out PhotoMeasurement? measurement, out Failure? refused)
-            ? new InterimPhoto(Path.GetFileName(file), digest, [.. measurement.Marks.Select(m => m.Centre).OrderBy(m => m.Point.U)], null)
-            : new InterimPhoto(Path.GetFileName(file), digest, [], refused.Code.Name);
+        return InterimReader.Read(Path.GetFileName(file), bytes);
     }
 }

@@ -11,4 +11,5 @@ public sealed record InterimRecord(string Program, DateTimeOffset Made, IReadOnl
 /// <param name="Digest">SHA-256 of its file, in lower case.</param>
 /// <param name="Marks">Sorted by u.</param>
 /// <param name="Refusal">Code of the refusal; null when the photo was measured.</param>
-public sealed record InterimPhoto(string Name, string Digest, IReadOnlyList<MeasuredPoint> Marks, string? Refusal);
+/// <param name="Why">The refusal in words, which are not compared; null when the photo was measured or an earlier version kept none.</param>
+public sealed record InterimPhoto(string Name, string Digest, IReadOnlyList<MeasuredPoint> Marks, string? Refusal, string? Why = null);

@@ -77,7 +77,7 @@ public sealed class PhotoStore
         return new Page<KeptPhoto>([.. photos.Take(size)], photos.Count > size ? photos[size - 1].Id : null);
     });
 
-    /// <summary>Removes a photo with what was measured in it, unless a result or a visit refers to it.</summary>
+    /// <summary>Removes a photo with what was measured in it, unless a result, a visit or a set of reference photos refers to it.</summary>
     public Outcome<KeptPhoto> Delete(string id) => _database.Run<KeptPhoto>(connection =>
     {
         if (Find(connection, id) is not { } photo)

@@ -29,7 +29,7 @@ public static class StorageFailures
     /// <summary>The original is no longer in the data folder, or its bytes have changed.</summary>
     public static readonly FailureCode OriginalDamaged = new("ORIGINAL_DAMAGED", FailureKind.BadInput);
 
-    /// <summary>A result or a visit still refers to the photo.</summary>
+    /// <summary>A result, a visit or a set of reference photos still refers to the photo.</summary>
     public static readonly FailureCode PhotoInUse = new("PHOTO_IN_USE", FailureKind.BadInput);
 
     /// <summary>What was to be changed has changed since it was read.</summary>

@@ -13,6 +13,8 @@ internal static class Describing
 
     public const string CardCheck = "The check's number.";
 
+    public const string InterimSet = "The set's number.";
+
     public const string Camera = "The camera's number.";
 
     /// <summary>Refusals that an address answers with, as problem details.</summary>

@@ -31,7 +31,7 @@ internal static class PhotosApi
         photos.MapGet("/{id}/spots", GetSpotsAsync).WithName("GetSpots")
             .WithSummary("Where marks are in a photo and where they may be, in px: what a user can choose from.")
             .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status410Gone, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
-        photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result or visit refers.")
+        photos.MapDelete("/{id}", Delete).WithName("DeletePhoto").WithSummary("Delete a photo to which no result, visit or set of reference photos refers.")
             .ProducesProblems(StatusCodes.Status404NotFound, StatusCodes.Status409Conflict);
     }
 

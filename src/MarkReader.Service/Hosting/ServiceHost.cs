@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using MarkReader.Application.Cameras;
 using MarkReader.Application.CardChecks;
 using MarkReader.Application.History;
+using MarkReader.Application.Interim;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
@@ -65,6 +66,10 @@ internal static class ServiceHost
         services.AddSingleton<CardCheckDispatch>();
         services.AddSingleton<HeldPhotos>();
         services.AddSingleton<PhotoIntake>();
+        services.AddSingleton<InterimStore>();
+        services.AddSingleton<InterimDesk>();
+        services.AddSingleton<InterimDispatch>();
+        services.AddSingleton<MeasuringProgress>();
         services.AddSingleton<MachineStore>();
         services.AddSingleton<VisitStore>();
         services.AddSingleton<VisitDesk>();
@@ -129,6 +134,7 @@ internal static class ServiceHost
         app.MapStudies();
         app.MapStudyResults();
         app.MapCardChecks();
+        app.MapInterim();
         app.MapVisits();
         app.MapVisitRecords();
         app.MapVisitPictures();

@@ -1,5 +1,6 @@
 using MarkReader.Application.Cameras;
 using MarkReader.Application.CardChecks;
+using MarkReader.Application.Interim;
 using MarkReader.Application.Machines;
 using MarkReader.Application.Practising;
 using MarkReader.Application.Storage;
@@ -32,6 +33,8 @@ internal static class ProblemMap
         [CameraFailures.TooMany] = StatusCodes.Status409Conflict,
         [CameraFailures.TooManyCalibrations] = StatusCodes.Status409Conflict,
         [CardCheckInputFailures.TooManyChecks] = StatusCodes.Status409Conflict,
+        [InterimFailures.TooManySets] = StatusCodes.Status409Conflict,
+        [InterimFailures.NotMeasured] = StatusCodes.Status409Conflict,
         [CameraFailures.TooManyPhotos] = StatusCodes.Status409Conflict,
         [MachineFailures.TooLarge] = StatusCodes.Status413PayloadTooLarge,
         [MachineFailures.TooMany] = StatusCodes.Status409Conflict,

@@ -6,7 +6,7 @@ namespace MarkReader.Application.Tests.Storage;
 
 public sealed class DatabaseTests : IDisposable
 {
-    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql", "migrations/0004-visit-people-and-keys.sql", "migrations/0005-visit-origins.sql", "migrations/0006-cameras.sql", "migrations/0007-studies.sql", "migrations/0008-card-checks.sql", "migrations/0010-study-cards.sql"];
+    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql", "migrations/0004-visit-people-and-keys.sql", "migrations/0005-visit-origins.sql", "migrations/0006-cameras.sql", "migrations/0007-studies.sql", "migrations/0008-card-checks.sql", "migrations/0009-interim-sets.sql", "migrations/0010-study-cards.sql"];
 
     private readonly TemporaryFolder _temporary = new();
 
@@ -18,7 +18,7 @@ public sealed class DatabaseTests : IDisposable
         _temporary.Open();
         _temporary.Open();
         Assert.Equal(s_scripts, Query("SELECT ScriptName FROM SchemaVersions"));
-        Assert.Equal(["aims", "calibration_photos", "calibrations", "cameras", "card_checks", "machines", "measurements", "photos", "studies", "study_photos", "visit_events", "visit_origins", "visits"], Query(
+        Assert.Equal(["aims", "calibration_photos", "calibrations", "cameras", "card_checks", "interim_checks", "interim_photos", "interim_sets", "machines", "measurements", "photos", "studies", "study_photos", "visit_events", "visit_origins", "visits"], Query(
             "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'SchemaVersions' ORDER BY name"));
     }
 

@@ -96,6 +96,16 @@ internal sealed class CardCheckUpload
     public double? Tolerance { get; init; }
 }
 
+/// <summary>The form that keeps a set of reference photos.</summary>
+internal sealed class InterimUpload
+{
+    /// <summary>JPEG, PNG or WebP files with the whole card in view, one to 24, together at most 40 MB.</summary>
+    public required IFormFileCollection Photos { get; init; }
+
+    /// <summary>The set's name, 1 to 80 signs; the day unless said otherwise.</summary>
+    public string? Name { get; init; }
+}
+
 /// <summary>What names a camera.</summary>
 internal sealed class CameraToMake
 {

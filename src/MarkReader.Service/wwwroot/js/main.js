@@ -9,6 +9,7 @@ import { localTimes } from "./times.js";
 import { connectPaths } from "./paths.js";
 import { connectBoards } from "./boards.js";
 import { connectStudy } from "./studies.js";
+import { connectMeasuring } from "./measuring.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -29,3 +30,4 @@ const calibration = document.querySelector("[data-calibration]");
 if (calibration) connectBoards(calibration);
 const study = document.querySelector("[data-study]");
 if (study) connectStudy(study);
+for (const long of document.querySelectorAll("form[data-measuring]")) connectMeasuring(long);
