@@ -9,7 +9,7 @@ public sealed class FileLengthTests
     [Fact]
     public void No_source_file_has_more_than_400_lines()
     {
-        string[] files = [.. s_folders.SelectMany(f => Directory.GetFiles(Path.Combine(ProjectFile.Repository, f), "*.cs", SearchOption.AllDirectories))
+        string[] files = [.. s_folders.SelectMany(f => Directory.GetFiles(Path.Combine(Repository.Root, f), "*.cs", SearchOption.AllDirectories))
             .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/bin/", StringComparison.Ordinal))];
 
         Assert.True(files.Length > 20, $"only {files.Length} files found");

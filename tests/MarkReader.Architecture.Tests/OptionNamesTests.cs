@@ -10,7 +10,7 @@ public sealed partial class OptionNamesTests
     [Fact]
     public void No_text_below_the_faces_names_an_option_of_the_command_line()
     {
-        string[] files = [.. s_kinds.SelectMany(kind => Directory.GetFiles(Path.Combine(ProjectFile.Repository, "src"), kind, SearchOption.AllDirectories))
+        string[] files = [.. s_kinds.SelectMany(kind => Directory.GetFiles(Path.Combine(Repository.Root, "src"), kind, SearchOption.AllDirectories))
             .Where(f => !s_faces.Append("obj").Append("bin").Any(part => f.Contains($"/{part}/", StringComparison.Ordinal)))];
 
         Assert.True(files.Length > 100, $"only {files.Length} files found");

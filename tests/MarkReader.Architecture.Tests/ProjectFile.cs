@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Xml.Linq;
 
 namespace MarkReader.Architecture.Tests;
@@ -8,12 +7,9 @@ internal sealed record ProjectFile(string Name, IReadOnlyList<string> Projects, 
 {
     private const string Prefix = "MarkReader.";
 
-    public static string Repository { get; } = typeof(ProjectFile).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-        .Single(a => a.Key == "RepositoryRoot").Value!;
-
     /// <summary>The projects of a folder of the repository, by the name behind "MarkReader.".</summary>
     public static IReadOnlyList<ProjectFile> In(string folder) =>
-        [.. Directory.GetFiles(Path.Combine(Repository, folder), "*.csproj", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(Read)];
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, folder), "*.csproj", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(Read)];
 
     public static string ShortName(string name) => name.StartsWith(Prefix, StringComparison.Ordinal) ? name[Prefix.Length..] : name;
 

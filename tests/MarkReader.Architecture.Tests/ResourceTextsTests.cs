@@ -7,7 +7,7 @@ namespace MarkReader.Architecture.Tests;
 /// <remarks>A look at the text, not a parser. Left out are what only programmers read: exceptions, the log, the description of the API.</remarks>
 public sealed partial class ResourceTextsTests
 {
-    private static readonly string s_sources = Path.Combine(ProjectFile.Repository, "src");
+    private static readonly string s_sources = Path.Combine(Repository.Root, "src");
 
     // Names of columns in a table for programs; what a person's browser reads, not the person.
     private static readonly string[] s_forPrograms = ["RecordCsv.cs", "RecordStyle.cs", "SecurityHeaders.cs", "JoinFirst.cs"];

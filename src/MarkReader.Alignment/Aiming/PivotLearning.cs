@@ -21,7 +21,7 @@ public static class PivotLearning
     /// <summary>Most rounds taken together.</summary>
     public const int MostRounds = 30;
 
-    private const double Significant = 1.959963984540054;
+    private const double Significant = Normal95.Factor;
 
     // The slopes must differ by this many of their standard uncertainties, else nothing crosses.
     private const double LeastDifference = 5;

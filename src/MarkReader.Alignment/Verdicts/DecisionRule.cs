@@ -15,7 +15,7 @@ public static class DecisionRule
     public const double LargestError = 0.025;
 
     /// <summary>The 97.5 % quantile of the standard normal distribution: guard band over standard uncertainty.</summary>
-    public const double GuardFactor = 1.959963984540054;
+    public const double GuardFactor = Normal95.Factor;
 
     /// <summary>Semi-axes of the 95 % ellipse over standard uncertainties: √5.991465.</summary>
     public static readonly double RegionFactor = Math.Sqrt(Covariance2.ChiSquare95);

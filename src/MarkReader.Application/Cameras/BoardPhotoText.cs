@@ -20,7 +20,6 @@ internal static class BoardPhotoText
                 t.Zoom,
                 t.ModelDigest,
                 photo.MarkersSeen,
-                photo.PixelsPerMm,
                 photo.ResidualPx,
                 [.. photo.View.Sightings.Select(s => (double[])[s.At.U, s.At.V, s.Seen.X, s.Seen.Y, s.Along.X, s.Along.Y, s.StandardUncertainty, s.Group, s.Across.U, s.Across.V])]),
             JsonSerializerOptions.Web);
@@ -35,7 +34,6 @@ internal static class BoardPhotoText
             new(name, new(k.View.Width, k.View.Height), sightings),
             new(new(k.Sensor.Width, k.Sensor.Height), k.FocalLength, k.FocalLength35, k.Zoom, k.ModelDigest),
             k.MarkersSeen,
-            k.PixelsPerMm,
             k.ResidualPx);
     }
 
@@ -48,7 +46,6 @@ internal static class BoardPhotoText
         double Zoom,
         string? ModelDigest,
         int MarkersSeen,
-        double PixelsPerMm,
         double ResidualPx,
         IReadOnlyList<double[]> Sightings);
 

@@ -3,6 +3,7 @@ using MarkReader.Alignment.History;
 using MarkReader.Application.Records;
 using MarkReader.Application.Texts;
 using MarkReader.Drawing.Pictures;
+using MarkReader.Quantities;
 
 namespace MarkReader.Application.History;
 
@@ -65,7 +66,7 @@ public sealed class HistoryWords(RecordFormat format)
             HistoryTexts.Get(name), [.. history.Points.Select(p => new HistoryMoment(p.At, p.State.Found is { } found ? bar(found) : null, p.State.Left is { } left ? bar(left) : null))]);
         HistoryPanel[] panels = quantity.Kind == HistoryKind.Spread
             ? [Panel("axis.size", v => new(v.Magnitude, HistoryState.Expanded(v)))]
-            : [Panel("axis.u", v => new(v.U, Normal95 * Math.Sqrt(v.Covariance.Uu))), Panel("axis.v", v => new(v.V, Normal95 * Math.Sqrt(v.Covariance.Vv)))];
+            : [Panel("axis.u", v => new(v.U, Normal95.Factor * Math.Sqrt(v.Covariance.Uu))), Panel("axis.v", v => new(v.V, Normal95.Factor * Math.Sqrt(v.Covariance.Vv)))];
         return new($"{Title(quantity)}, {unit}", panels, history.Tolerance, quantity.IsLength)
         {
             IsSigned = quantity.Kind != HistoryKind.Spread,
@@ -78,9 +79,6 @@ public sealed class HistoryWords(RecordFormat format)
     public string Description(QuantityHistory history) => string.Join(' ',
         history.Points.Select(p => HistoryTexts.Say("chart.point", When(history, p.At), State(history.Quantity, p.State.Found), State(history.Quantity, p.State.Left)))
             .Prepend(HistoryTexts.Say("chart", Title(history.Quantity), Value(history.Quantity, history.Tolerance))));
-
-    // Of one component.
-    private const double Normal95 = 1.959963984540054;
 
     private PictureNumbers Numbers => new(
         l => format.WithUnit(l.Millimetres, Decimals),

@@ -28,15 +28,13 @@ public sealed record AimPropagation(
 /// <param name="Tolerance">Half a unit in the first significant digit of the standard uncertainty (JCGM 101, 7.9.2).</param>
 public sealed record IntervalComparison(Interval Linear, Interval Drawn, double Tolerance)
 {
-    private const double Normal95 = 1.959964; // JCGM 100:2008, Table G.2, infinite degrees of freedom
-
     /// <summary>The larger of the differences at both ends.</summary>
     public double Difference => Math.Max(Math.Abs(Linear.Low - Drawn.Low), Math.Abs(Linear.High - Drawn.High));
 
     public bool Agrees => Difference <= Tolerance;
 
     internal static IntervalComparison Of(double estimate, double uncertainty, Interval drawn) => new(
-        new(estimate - (Normal95 * uncertainty), estimate + (Normal95 * uncertainty)),
+        new(estimate - (Normal95.Factor * uncertainty), estimate + (Normal95.Factor * uncertainty)),
         drawn,
         0.5 * Math.Pow(10, Math.Floor(Math.Log10(uncertainty))));
 }

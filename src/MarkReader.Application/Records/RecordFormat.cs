@@ -17,8 +17,6 @@ public enum RecordUnit
 /// <param name="Zone">Whose clock the times are those of.</param>
 public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Zone)
 {
-    private const int MostInchDecimals = 4, FineDecimals = 4;
-
     /// <summary>Millimetres, a decimal point, UTC.</summary>
     public static RecordFormat Plain { get; } = new(RecordUnit.Millimetre, false, TimeZoneInfo.Utc);
 
@@ -38,8 +36,8 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
     }
 
     /// <summary>A length without its unit.</summary>
-    /// <param name="decimals">Of millimetres; inches have two more, four at most; of millimetres with four decimals, six.</param>
-    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / Quantities.Length.MillimetresPerInch, decimals >= FineDecimals ? decimals + 2 : Math.Min(MostInchDecimals, decimals + 2)) : Number(mm, decimals);
+    /// <param name="decimals">Of millimetres; inches by <see cref="InchDigits"/>.</param>
+    public string Length(double mm, int decimals) => Unit == RecordUnit.Inch ? Number(mm / Quantities.Length.MillimetresPerInch, InchDigits.Measured(decimals)) : Number(mm, decimals);
 
     /// <summary>Like <see cref="Length"/>, with a plus sign in front of what is above zero.</summary>
     public string SignedLength(double mm, int decimals) => Plus(Length(mm, decimals));
@@ -53,7 +51,7 @@ public sealed record RecordFormat(RecordUnit Unit, bool HasComma, TimeZoneInfo Z
     /// <summary>The same without its unit.</summary>
     public string ShortNumber(double mm)
     {
-        string text = Unit == RecordUnit.Inch ? (mm / Quantities.Length.MillimetresPerInch).ToString("0.###", CultureInfo.InvariantCulture) : mm.ToString("0.##", CultureInfo.InvariantCulture);
+        string text = Unit == RecordUnit.Inch ? InchDigits.Stated(mm) : mm.ToString("0.##", CultureInfo.InvariantCulture);
         return Signs(text == "-0" ? "0" : text);
     }
 

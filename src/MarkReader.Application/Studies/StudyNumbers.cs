@@ -19,7 +19,7 @@ internal sealed class StudyNumbers(RecordFormat? format)
     public string Cell(double mm) => _format.Unit == RecordUnit.Inch ? Scatter(mm) : Fine(mm);
 
     /// <summary>The scatter of pulses, to 1 µm.</summary>
-    public string Scatter(double mm) => _format.Unit == RecordUnit.Inch ? _format.Number(mm / Length.MillimetresPerInch, 5) : _format.Length(mm, 3);
+    public string Scatter(double mm) => _format.Length(mm, 3);
 
     public string Short(double mm) => _format.Short(mm).Split('\u00a0')[0];
 

@@ -210,7 +210,13 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         if (equations.Covariance() is not { } reduced)
             return null;
         double[][] residuals = state.Residuals(views);
-        double[] inflation = Inflation(state, residuals, reduced.Inverse, reduced.Carry, spread);
+        FitRows rows = new(state, residuals, reduced.Inverse, reduced.Carry, spread);
+        return new(state, terms, residuals, _weights, new(() => Covariances(rows)), (elements, own) => Agreement(rows, elements, own));
+    }
+
+    private FitCovariances Covariances(FitRows fit)
+    {
+        double[] inflation = Inflation(fit);
         Matrix<double> covariance = Matrix<double>.Build.Dense(Globals.Count, Globals.Count);
         for (int f = 0; f < _free.Count; f++)
         {
@@ -219,31 +225,47 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 foreach (int i in _free[f])
                 {
                     foreach (int j in _free[g])
-                        covariance[i, j] = reduced.Inverse[f, g] * spread.Unit * inflation[f] * inflation[g];
+                        covariance[i, j] = fit.Inverse[f, g] * fit.Spread.Unit * inflation[f] * inflation[g];
                 }
             }
         }
 
-        int n = reduced.Inverse.RowCount;
-        Matrix<double> joint = Matrix<double>.Build.Dense(n, n, (i, j) => reduced.Inverse[i, j] * spread.Unit * Factor(i) * Factor(j));
-        return new(state, terms, covariance, residuals, _weights, new(_free, [.. Faults > 0 ? _print.Groups : []], joint, _faultPrecision is { } p ? Math.Sqrt(spread.Unit / p) : 0));
+        int n = fit.Inverse.RowCount;
+        Matrix<double> joint = Matrix<double>.Build.Dense(n, n, (i, j) => fit.Inverse[i, j] * fit.Spread.Unit * Factor(i) * Factor(j));
+        return new(covariance, new(_free, [.. Faults > 0 ? _print.Groups : []], joint, _faultPrecision is { } p ? Math.Sqrt(fit.Spread.Unit / p) : 0));
 
         double Factor(int i) => i < inflation.Length ? inflation[i] : 1;
     }
 
     /// <summary>For each free parameter the ratio by which errors that sightings share raise its standard uncertainty; never below 1.</summary>
-    private double[] Inflation(CalibrationState state, double[][] residuals, Matrix<double> inverse, Matrix<double>[] carry, Biweight spread)
+    private double[] Inflation(FitRows fit)
     {
-        SharedErrors shared = new(inverse, _free.Count, spread.Unit);
-        double[] all = new double[Globals.Count], own = new double[SightingRow.OfView], row = new double[inverse.RowCount];
+        SharedErrors shared = new(fit.Inverse, _free.Count, fit.Spread.Unit);
+        ForEachRow(fit, (i, s, row, weight, residual) => shared.Add(i, PlaceOf(s.Seen, views[i].Photo), row, weight, residual));
+        return shared.Inflation();
+    }
+
+    private IReadOnlyList<double> Agreement(FitRows fit, IReadOnlyList<int> elements, IReadOnlyList<(int Element, double Sigma)> own)
+    {
+        ViewAgreement agreement = new(fit.Inverse, [.. elements.Select(FreeOf)], [.. own.Select(o => (FreeOf(o.Element), o.Sigma))]);
+        ForEachRow(fit, (i, s, row, weight, residual) => agreement.Add(i, s.Group, row, weight, residual));
+        return agreement.Probabilities();
+
+        int FreeOf(int element) => _free.Select((f, i) => (f, i)).Single(x => x.f[0] == element).i;
+    }
+
+    /// <summary>Tells the derivatives of each used sighting by the shared parameters, its view's own eliminated, its weight and its residual without the weights' shrinking.</summary>
+    private void ForEachRow(FitRows fit, RowUse use)
+    {
+        double[] all = new double[Globals.Count], own = new double[SightingRow.OfView], row = new double[fit.Inverse.RowCount];
         for (int i = 0; i < views.Count; i++)
         {
-            for (int k = 0; k < residuals[i].Length; k++)
+            for (int k = 0; k < fit.Residuals[i].Length; k++)
             {
                 if (_weights[i][k] <= 0)
                     continue;
                 BoardSighting s = views[i].Sightings[k];
-                SightingRow.Fill(s, state.Shared, state.Poses[i], state.Growths[i], state.FaultOf(s), all, own);
+                SightingRow.Fill(s, fit.State.Shared, fit.State.Poses[i], fit.State.Growths[i], fit.State.FaultOf(s), all, own);
                 Array.Clear(row);
                 Gather(all, row.AsSpan(0, _free.Count));
                 if (Faults > 0 && s.IsEdge)
@@ -251,18 +273,21 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 for (int f = 0; f < row.Length; f++)
                 {
                     for (int j = 0; j < own.Length; j++)
-                        row[f] -= carry[i][f, j] * own[j];
+                        row[f] -= fit.Carry[i][f, j] * own[j];
                 }
 
-                shared.Add(i, PlaceOf(s.Seen, views[i].Photo), row, _weights[i][k], residuals[i][k] / spread.Response);
+                use(i, s, row, _weights[i][k], fit.Residuals[i][k] / fit.Spread.Response);
             }
         }
-
-        return shared.Inflation();
     }
 
     /// <summary>Which of eight by six fields of the photo.</summary>
     private static int PlaceOf(PixelPoint p, PhotoSize photo) => (8 * (int)(6 * p.Y / photo.Height)) + (int)(8 * p.X / photo.Width);
 
     private static double Square(double x) => x * x;
+
+    private delegate void RowUse(int view, BoardSighting sighting, ReadOnlySpan<double> row, double weight, double residual);
+
+    /// <summary>What the rows of a finished fit are made of.</summary>
+    private sealed record FitRows(CalibrationState State, double[][] Residuals, Matrix<double> Inverse, Matrix<double>[] Carry, Biweight Spread);
 }

@@ -22,18 +22,16 @@ internal static class ViewScreen
         {
             if (fitting([.. views]).Run(state) is not { } fit)
                 return null;
-            double[] standard = [.. views.Select((v, i) => Rms(fit.Residuals[i].Select((r, k) => r / v.Sightings[k].StandardUncertainty)))];
+            double[] standard = [.. views.Select((v, i) => FittedCalibration.Rms([.. fit.Residuals[i].Select((r, k) => r / v.Sightings[k].StandardUncertainty)]))];
             int worst = Array.IndexOf(standard, standard.Max());
             if (standard[worst] <= Most * standard.Median() || dropped.Count + 1 > Share * all.Count || views.Count <= least)
                 return (fit, views, dropped);
-            double[] px = [.. fit.Residuals.Select(Rms)];
+            double[] px = [.. fit.Residuals.Select(FittedCalibration.Rms)];
             dropped.Add(new(views[worst].Name, px[worst], px.Median()));
             views.RemoveAt(worst);
             state = new(fit.State.Shared, Without(fit.State.Poses, worst), Without(fit.State.Growths, worst), fit.State.Faults);
         }
     }
-
-    private static double Rms(IEnumerable<double> values) => Math.Sqrt(values.Average(v => v * v));
 
     private static IReadOnlyList<T> Without<T>(IReadOnlyList<T> list, int index) => [.. list.Where((_, i) => i != index)];
 }

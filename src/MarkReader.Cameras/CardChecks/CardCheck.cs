@@ -1,5 +1,6 @@
 using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Calibration;
+using MarkReader.Cameras.Models;
 using MarkReader.Cameras.Texts;
 using MarkReader.Quantities;
 using MathNet.Numerics.Distributions;
@@ -24,6 +25,14 @@ public static class CardCheck
     /// <summary>How many of its standard uncertainties the camera may differ from its profile.</summary>
     private const double MostShift = 4;
 
+    /// <summary>Relative change of the focal length between photos of one card, whose distances differ little (common practice, no source).</summary>
+    private const double Refocused = 0.002;
+
+    /// <summary>By how much a card that is taped down may bend between photos, mm at its sides; marks are then read wrong by some micrometres (common practice, no source).</summary>
+    private const double Settling = 0.02;
+
+    private static readonly int[] s_shape = [Globals.Stretch, Globals.Skew, Globals.Bend, Globals.Bend + 1, Globals.Bend + 2];
+
     /// <param name="views">Of one size, in the sensor's frame.</param>
     public static Outcome<CheckedCard> Check(IReadOnlyList<BoardView> views, KnownCamera camera, CheckedPrint print)
     {
@@ -47,14 +56,17 @@ public static class CardCheck
             return Undetermined();
         if (Shift(screened.Fit, camera) > MostShift)
         {
+            // Several shapes pull the camera off its profile, too.
+            if (AgreementOf(screened.Fit, camera, half).IsRejected)
+                return new Failure(CardCheckFailures.ShapesDiffer, CalibrationTexts.Word("cardCheck.shapesDiffer", camera.Name), CalibrationTexts.Get("cardCheck.shapesDifferHint"));
             double focal = 100 * ((screened.Fit.State.Shared.Camera.FocalX / camera.Model.FocalX) - 1);
             return new Failure(CardCheckFailures.CameraDiffers, CalibrationTexts.Word("cardCheck.cameraDiffers", camera.Name, focal), CalibrationTexts.Get("cardCheck.cameraDiffersHint"));
         }
 
-        return Result(screened.Views, screened.Dropped, screened.Fit, print);
+        return Result(screened.Views, screened.Dropped, screened.Fit, camera, print);
     }
 
-    private static CheckedCard Result(IReadOnlyList<BoardView> views, IReadOnlyList<DroppedView> dropped, FittedCalibration fit, CheckedPrint print)
+    private static CheckedCard Result(IReadOnlyList<BoardView> views, IReadOnlyList<DroppedView> dropped, FittedCalibration fit, KnownCamera camera, CheckedPrint print)
     {
         double half = print.Side.Millimetres / 2;
         CardShape seen = ShapeOf(fit);
@@ -83,8 +95,22 @@ public static class CardCheck
             dropped,
             fit.ResidualPx)
         {
+            Agreement = AgreementOf(fit, camera, half),
             Variances = [.. card.Covariance.Diagonal().Skip(CardShape.Stretch).Take(CardShape.First - 1)],
         };
+    }
+
+    private static ShapeAgreement AgreementOf(FittedCalibration fit, KnownCamera camera, double half) => new(fit.Agreement(s_shape, OwnOf(fit.State.Shared.Camera, camera, half)));
+
+    /// <summary>By how much photos of one card by one camera differ from each other by right, one standard deviation.</summary>
+    private static (int Element, double Sigma)[] OwnOf(CameraModel fitted, KnownCamera camera, double half)
+    {
+        double bend = Settling * (BoardShape.Reach / half) * (BoardShape.Reach / half);
+        return
+        [
+            (Globals.FocalX, Refocused * fitted.FocalX), (Globals.PrincipalX, camera.Move), (Globals.PrincipalY, camera.Move),
+            .. Enumerable.Range(Globals.Bend, 3).Select(e => (e, bend)),
+        ];
     }
 
     private static CardTerm Single(double value, double variance) => new(value, Math.Sqrt(variance), 1 - ChiSquared.CDF(1, value * value / variance));
@@ -97,8 +123,7 @@ public static class CardCheck
     private static CardShape ShapeOf(FittedCalibration fit)
     {
         IReadOnlyList<int[]> free = fit.Joint.Free;
-        int[] wanted = [Globals.Stretch, Globals.Skew, Globals.Bend, Globals.Bend + 1, Globals.Bend + 2];
-        int[] from = [.. wanted.Select(e => free.Select((f, i) => (f, i)).Single(x => x.f[0] == e).i), .. fit.Joint.Groups.Select((_, i) => free.Count + i)];
+        int[] from = [.. s_shape.Select(e => free.Select((f, i) => (f, i)).Single(x => x.f[0] == e).i), .. fit.Joint.Groups.Select((_, i) => free.Count + i)];
         int n = from.Length + 1;
         Matrix<double> covariance = Matrix<double>.Build.Dense(n, n, (i, j) => i == 0 || j == 0 ? 0 : fit.Joint.Matrix[from[i - 1], from[j - 1]]);
         return new(1, fit.State.Shared.Shape, fit.State.Faults, fit.Joint.Groups, covariance);

@@ -13,5 +13,8 @@ public static class CardCheckFailures
     /// <summary>The photos show another lens than the profile says.</summary>
     public static readonly FailureCode CameraDiffers = new("CARD_CAMERA_DIFFERS", FailureKind.NotMeasurable);
 
+    /// <summary>The photos fit neither one card nor the profile.</summary>
+    public static readonly FailureCode ShapesDiffer = new("CARD_SHAPES_DIFFER", FailureKind.NotMeasurable);
+
     public static readonly FailureCode Undetermined = new("CARD_UNDETERMINED", FailureKind.NotMeasurable);
 }

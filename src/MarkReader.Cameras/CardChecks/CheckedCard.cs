@@ -41,7 +41,10 @@ public sealed record CheckedCard(
     private const double OtherShape = 1.0 / 3;
 
     /// <summary>Whether the photos show more than one shape: of another card, or of one that was moved or bent between photos.</summary>
-    public bool ShapesDiffer => Dropped.Count >= OtherShape * (Views.Count + Dropped.Count) || Views.Any(Differs);
+    public bool ShapesDiffer => Dropped.Count >= OtherShape * (Views.Count + Dropped.Count) || Views.Any(Differs) || Agreement.IsRejected;
+
+    /// <summary>Whether the photos that were used show one and the same shape.</summary>
+    public ShapeAgreement Agreement { get; init; } = new([]);
 
     /// <summary>Whether so much of a photo that was used does not fit that it shows another shape.</summary>
     public static bool Differs(CalibratedView view) => view.Sightings - view.Used >= OtherShape * view.Sightings;
@@ -58,6 +61,19 @@ public sealed record CardTerm(double Value, double StandardUncertainty, double? 
     public const double Level = 0.01;
 
     public bool Shown => Probability < Level;
+}
+
+/// <summary>Whether each photo's own shape is that of all photos together.</summary>
+/// <param name="Views">For each photo that was used the probability that photos of one card show as much.</param>
+public sealed record ShapeAgreement(IReadOnlyList<double> Views)
+{
+    /// <summary>Of photos of one card this share, at most, is said to be of several.</summary>
+    public const double Level = 0.005;
+
+    /// <summary>Of the whole set: the least of the photos' times their number (Bonferroni), 1 at most.</summary>
+    public double Probability => Math.Min(1, Views.Count * Views.DefaultIfEmpty(1).Min());
+
+    public bool IsRejected => Probability < Level;
 }
 
 /// <summary>Whether the rulers fit the photos, which show the stretch of u against v by themselves.</summary>

@@ -18,6 +18,9 @@ public sealed record KnownCamera(string Name, CameraModel Model, IReadOnlyList<d
     /// <summary>Distortion at the picture's corner that no profile excludes, of half the diagonal.</summary>
     private const double LeastDistortion = 0.0002;
 
+    /// <summary>Standard deviation of the axis' place from photo to photo, px.</summary>
+    internal double Move => Steadying * Model.Photo.Width;
+
     /// <param name="model">The profile's camera for the size of the photos.</param>
     public static KnownCamera Of(CameraProfile profile, CameraModel model)
     {

@@ -1,3 +1,4 @@
+using MarkReader.Drawing.Labels;
 using MarkReader.Drawing.Overlays.Parts;
 using MarkReader.Quantities;
 
@@ -36,18 +37,22 @@ public static class OverlayComposer
         Symbol[] all = axes is null ? [.. symbols] : [.. symbols, axes.Symbol];
         ScaleBar? scale = new ScaleBarPlacer(sight, pen).Place(zone, all, scene.Inches);
 
-        LabelPlacer placer = new(frame.Box, pen);
-        Obstacles obstacles = new(
-            [.. symbols.Select(s => (s.Image, s.Pixels))],
-            scale is null ? [] : [scale.Box],
-            [.. line.SelectMany(Sides)],
-            [.. behind.Concat(axes?.Symbol.Primitives.OfType<OverlayLine>() ?? []).SelectMany(Sides)]);
+        LabelPlaces places = new(frame.Box.Grown(-2 * pen.Css), pen.Css, Angle.Zero);
+        foreach (Symbol symbol in symbols)
+            places.Keep(symbol.Image, symbol.Reach);
         if (scale is not null)
-            placer.Place(new("scale", scale.Middle, 3 * pen.Css, [scale.Words], OverlayColours.Plain, Leader: false), obstacles);
+            places.Keep(scale.Box);
+        foreach ((PixelPoint from, PixelPoint to) in line.SelectMany(Sides))
+            places.Keep(from, to);
+        foreach ((PixelPoint from, PixelPoint to) in behind.Concat(axes?.Symbol.Primitives.OfType<OverlayLine>() ?? []).SelectMany(Sides))
+            places.Keep(from, to, faint: true);
+        LabelPlacer placer = new(places, pen);
+        if (scale is not null)
+            placer.Place(new("scale", scale.Middle, 3 * pen.Css, [scale.Words], OverlayColours.Plain, Leader: false));
         foreach ((string letter, PixelPoint tip) in axes?.Letters ?? [])
-            placer.Place(new("axes", tip, 2 * pen.Css, [letter], OverlayColours.Plain, Leader: false), obstacles);
+            placer.Place(new("axes", tip, 2 * pen.Css, [letter], OverlayColours.Plain, Leader: false));
         foreach (Label label in labels)
-            placer.Place(label, obstacles);
+            placer.Place(label);
 
         OverlayPrimitive[] primitives =
         [
@@ -85,7 +90,7 @@ public static class OverlayComposer
             symbols.Add(shown);
             string[] values = value is null ? [] : [value];
             string[] outside = symbol is null ? [Words.Outside] : [];
-            labels.Add(new(part, shown.Image, shown.Pixels, [Words.Part(part), .. values, .. outside], colour));
+            labels.Add(new(part, shown.Image, shown.Reach, [Words.Part(part), .. values, .. outside], colour));
         }
 
         symbols.Reverse(); // the aim point in front
@@ -104,7 +109,7 @@ public static class OverlayComposer
             symbols.Add(symbol);
             string number = (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
             string[] values = marks.Items.Count <= MarksWithNumbers ? [Words.Pair(symbol.Point)] : [];
-            labels.Add(new("mark", symbol.Image, symbol.Pixels, [number, .. values], OverlayColours.Near));
+            labels.Add(new("mark", symbol.Image, symbol.Reach, [number, .. values], OverlayColours.Near));
         }
 
         return (symbols, labels);

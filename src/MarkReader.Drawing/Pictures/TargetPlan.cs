@@ -49,6 +49,9 @@ public sealed record TargetPlan(string Title, IReadOnlyList<PlannedMark> Marks) 
 
     public double Height => Top + Side + 20 + KeyOf().Height + (ToGo is null ? 4 : 26);
 
+    /// <summary>The part of the picture that shows the target; the grid's numbers stand outside.</summary>
+    public static PixelBox Inside { get; } = new(Left, Top, Left + Side, Top + Side);
+
     /// <summary>Where card points lie in the picture.</summary>
     public CardPlane Plane
     {
@@ -72,7 +75,7 @@ public sealed record TargetPlan(string Title, IReadOnlyList<PlannedMark> Marks) 
         Ink ink = new(canvas);
         CardPlane plane = Plane;
         ink.Text(Title, new(8, 19), new(Ink.Black, Ink.Large, Bold: true));
-        PixelBox room = new(Left, Top, Left + Side, Top + Side);
+        PixelBox room = Inside;
         double step = PlanGrid.Draw(ink, plane, room, Style.Numbers);
         canvas.Save();
         canvas.ClipRect(new SKRect((float)Left, (float)Top, (float)(Left + Side), (float)(Top + Side)));

@@ -89,8 +89,8 @@ public sealed record UncertaintyBars(string Title, IReadOnlyList<UncertaintyBar>
     {
         NumericManual ticks = new();
         double step = RoundStep.AtLeast(most / 5);
-        // Round lengths are told to a hundredth of a millimetre or a thousandth of an inch.
-        Func<Length, string> told = step < (Style.Numbers.Inches ? 0.001 : 0.01) ? Style.Numbers.Fine : Style.Numbers.Round;
+        // Round lengths are told to a hundredth of a millimetre or a ten-thousandth of an inch.
+        Func<Length, string> told = step < (Style.Numbers.Inches ? 0.0001 : 0.01) ? Style.Numbers.Fine : Style.Numbers.Round;
         // Words at the right end would leave the picture.
         for (int i = 0; i * step <= 0.92 * most; i++)
             ticks.AddMajor(i * step, i == 0 ? "0" : told(Style.Numbers.Inches ? Length.FromInches(i * step) : Length.FromMillimetres(i * step)));

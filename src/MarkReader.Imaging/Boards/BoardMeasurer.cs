@@ -38,12 +38,10 @@ public static class BoardMeasurer
                 return new Failure(BoardFailures.PartlySeen, ImagingTexts.Word("boardMeasurer.onlyBoardMarkersCanBe", found.Markers.Count, board.Markers.Count, MarkersNeeded), ImagingTexts.Get("boardMeasurer.takePhotoAgainSharpAnd"));
             if (!CardRegistrar.Register(photo, board, found.Rough, evenLight: true).TryGet(out RegisteredPrint? print, out failure))
                 return failure;
-            (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
             return new BoardPhoto(
                 new(name, turn.ToSensor(photo.Size), PrintSightings.Of(print, board, photo.Size, turn)),
                 LensChoice.TraitsOf(header),
                 found.Markers.Count,
-                Math.Sqrt(Math.Abs((xu * yv) - (xv * yu))),
                 print.Residual);
         }
     }

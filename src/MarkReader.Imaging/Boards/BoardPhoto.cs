@@ -7,6 +7,5 @@ namespace MarkReader.Imaging.Boards;
 /// <param name="View">Where the board's printed edges were seen.</param>
 /// <param name="Traits">What the file says of camera and lens.</param>
 /// <param name="MarkersSeen">Markers recognised.</param>
-/// <param name="PixelsPerMm">Scale in the middle of the board.</param>
 /// <param name="ResidualPx">Root mean square distance of the edges from this one view's own fit.</param>
-public sealed record BoardPhoto(BoardView View, CameraTraits Traits, int MarkersSeen, double PixelsPerMm, double ResidualPx);
+public sealed record BoardPhoto(BoardView View, CameraTraits Traits, int MarkersSeen, double ResidualPx);

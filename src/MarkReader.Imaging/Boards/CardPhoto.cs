@@ -9,5 +9,4 @@ namespace MarkReader.Imaging.Boards;
 /// <param name="View">Where the edges were seen.</param>
 /// <param name="Camera">The profile's camera for a photo of this size.</param>
 /// <param name="Traits">What the file says of camera and lens.</param>
-/// <param name="PixelsPerMm">Scale in the middle of the card.</param>
-public sealed record CardPhoto(CardKind Kind, BoardView View, CameraModel Camera, CameraTraits Traits, double PixelsPerMm);
+public sealed record CardPhoto(CardKind Kind, BoardView View, CameraModel Camera, CameraTraits Traits);

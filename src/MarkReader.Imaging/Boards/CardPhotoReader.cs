@@ -32,13 +32,11 @@ public static class CardPhotoReader
             KnownLens lens = KnownLens.Of(profile, turn.Displayed(camera));
             if (!CardRegistrar.Register(photo, card.Kind, card.Rough, lens, evenLight: true).TryGet(out RegisteredPrint? print, out failure))
                 return failure;
-            (double xu, double xv, double yu, double yv) = print.View.Jacobian(CardPoint.Origin);
             return new CardPhoto(
                 card.Kind,
                 new(name, turn.ToSensor(photo.Size), PrintSightings.Of(print, card.Kind, photo.Size, turn)),
                 camera,
-                traits,
-                Math.Sqrt(Math.Abs((xu * yv) - (xv * yu))));
+                traits);
         }
     }
 }

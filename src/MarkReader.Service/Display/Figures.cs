@@ -9,11 +9,6 @@ namespace MarkReader.Service.Display;
 /// <summary>Lengths and numbers in the unit and with the decimal sign that the reader has chosen. All lengths that go in and out are mm.</summary>
 public sealed class Figures
 {
-    private const string AsNeeded = "0.####", FourDecimals = "0.0000";
-
-    // An inch has about 25 mm: one digit and a half more shows the same.
-    private const int MoreDigits = 2;
-
     public Figures(IHttpContextAccessor accessor)
         : this(accessor.HttpContext is { } context ? Preferences.Read(context.Request) : new(false, false))
     {
@@ -47,12 +42,12 @@ public sealed class Figures
     public string Short(double millimetres) => Field(millimetres) + "\u00a0" + Unit;
 
     /// <summary>The same with a limit of its own.</summary>
-    /// <param name="most">Decimals of the millimetres.</param>
+    /// <param name="most">Decimals of the millimetres; inches have four at most.</param>
     public string Short(double millimetres, int most) =>
-        Sign(Convert(millimetres).ToString("0." + new string('#', Decimals(most)), CultureInfo.InvariantCulture)) + "\u00a0" + Unit;
+        Sign(Preferences.Inches ? InchDigits.Stated(millimetres) : millimetres.ToString("0." + new string('#', most), CultureInfo.InvariantCulture)) + "\u00a0" + Unit;
 
     /// <summary>A length as text for an input, exact to a ten-thousandth.</summary>
-    public string Field(double millimetres) => Sign(Convert(millimetres).ToString("0.####", CultureInfo.InvariantCulture)).Replace('−', '-');
+    public string Field(double millimetres) => Sign(Preferences.Inches ? InchDigits.Stated(millimetres) : millimetres.ToString("0.####", CultureInfo.InvariantCulture)).Replace('−', '-');
 
     /// <summary>A number with a fixed count of decimals and a true minus sign; no sign on what rounds to zero.</summary>
     public string Number(double value, int decimals) => Sign(Pages.Words.Number(value, decimals));
@@ -95,13 +90,13 @@ public sealed class Figures
     {
         string text = !Preferences.Inches || !double.IsFinite(length.Millimetres)
             ? length.Millimetres.ToString(length.Format, CultureInfo.InvariantCulture)
-            : Convert(length.Millimetres).ToString(length.Format.Contains('#', StringComparison.Ordinal) ? AsNeeded : FourDecimals, CultureInfo.InvariantCulture);
+            : InchDigits.Told(length.Millimetres, length.Format);
         return Sign(text) + (length.HasUnit ? " " + Unit : "");
     }
 
     private double Convert(double millimetres) => Preferences.Inches ? millimetres / Quantities.Length.MillimetresPerInch : millimetres;
 
-    private int Decimals(int ofMillimetres) => Preferences.Inches ? ofMillimetres + MoreDigits : ofMillimetres;
+    private int Decimals(int ofMillimetres) => Preferences.Inches ? InchDigits.Measured(ofMillimetres) : ofMillimetres;
 }
 
 /// <summary>A length that a user typed, mm.</summary>

@@ -21,13 +21,12 @@ internal static partial class Sentences
         return preferences.Comma ? Decimal().Replace(Between().Replace(text, ";"), ",") : text;
     }
 
-    // With two decimals more than the millimetres have, at least three.
+    // The adviser tells measured lengths with two decimals or more, stated ones with as few as they need.
     private static string Inches(string number)
     {
-        int point = number.IndexOf('.', StringComparison.Ordinal);
-        int decimals = Math.Max(3, point < 0 ? 2 : number.Length - point + 1);
-        double value = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture) / Length.MillimetresPerInch;
-        return (number[0] == '+' ? "+" : "") + value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        int point = number.IndexOf('.', StringComparison.Ordinal), decimals = point < 0 ? 0 : number.Length - point - 1;
+        double millimetres = double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
+        return (number[0] == '+' ? "+" : "") + (decimals < 2 ? InchDigits.Stated(millimetres) : InchDigits.Told(millimetres, "0." + new string('0', decimals)));
     }
 
     private static Regex Row(string between) => s_rows.GetOrAdd(between, static words =>

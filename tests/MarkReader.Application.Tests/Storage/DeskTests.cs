@@ -1,4 +1,3 @@
-using System.Reflection;
 using MarkReader.Application.Cameras;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -8,9 +7,6 @@ namespace MarkReader.Application.Tests.Storage;
 /// <summary>Photos of the fixtures, taken in and measured, with what is kept of them.</summary>
 public sealed class DeskTests : IDisposable
 {
-    private static readonly string s_fixtures = Path.Combine(
-        typeof(DeskTests).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(item => item.Key == "RepositoryRoot").Value!, "fixtures", "photos");
-
     private readonly TemporaryFolder _temporary = new();
     private readonly PhotoStore _photos;
     private readonly AimStore _store;
@@ -77,5 +73,5 @@ public sealed class DeskTests : IDisposable
     private AimInputs Inputs(string near, string far, double farPath) => new(
         _desk.Keep(Fixture(near)).ValueOrThrow().Photo.Id, _desk.Keep(Fixture(far)).ValueOrThrow().Photo.Id, null, new(80, farPath));
 
-    private static byte[] Fixture(string name) => File.ReadAllBytes(Path.Combine(s_fixtures, name + ".jpg"));
+    private static byte[] Fixture(string name) => File.ReadAllBytes(Path.Combine(Repository.Fixtures, name + ".jpg"));
 }

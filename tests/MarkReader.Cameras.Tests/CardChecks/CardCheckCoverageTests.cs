@@ -26,6 +26,8 @@ public sealed class CardCheckCoverageTests
         Assert.True(all is > 0.93 and < 0.97, $"{all:0.000}: {rates}");
         Assert.InRange(trials.Count(t => t.Worst > t.AtMost), 0, 0.05 * Cards);
         Assert.InRange(trials.Count(t => t.Worst < t.AtLeast), 0, 0.05 * Cards);
+        // All photos of a trial show one card.
+        Assert.InRange(trials.Count(t => t.Found.ShapesDiffer), 0, 0.01 * Cards);
     }
 
     // A limit that the true errors just keep, or the smallest one: 5 % may be called bad.

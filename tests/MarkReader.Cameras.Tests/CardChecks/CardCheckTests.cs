@@ -74,6 +74,27 @@ public sealed class CardCheckTests
         Assert.False(CardCheck.Check(bent.Views, flat.Camera, SomePrint.Plate).ValueOrThrow().ShapesDiffer);
     }
 
+    // Prints of one file by two printers, or before and after the paper dried, as photographed in turn: none by much.
+    [Theory]
+    [InlineData(1.004, 0, 0)]
+    [InlineData(1, 0.004, 0)]
+    [InlineData(1, 0, 0.4)]
+    public void Photos_of_two_slightly_different_prints_are_not_taken_for_those_of_one(double scale, double skew, double sag)
+    {
+        int told = 0;
+        for (int seed = 11; seed <= 16; seed++)
+        {
+            SimulatedCard one = new(seed, new(), 0.004, views: 6), other = new(seed, new(scale, 1, skew, sag), 0.004, views: 6);
+
+            if (!CardCheck.Check([.. one.Views.Zip(other.Views, (a, b) => (a, b)).Select((v, i) => i % 2 == 0 ? v.a : v.b)], one.Camera, SomePrint.Plate).TryGet(out CheckedCard? mixed, out Failure? failure))
+                told += failure.Code == CardCheckFailures.ShapesDiffer ? 1 : 0;
+            else
+                told += mixed.ShapesDiffer ? 1 : 0;
+        }
+
+        Assert.InRange(told, 5, 6);
+    }
+
     // One per cent larger in both directions: the photos are those of a true card from one per cent farther.
     [Fact]
     public void The_size_of_a_print_is_told_by_its_rulers_alone()

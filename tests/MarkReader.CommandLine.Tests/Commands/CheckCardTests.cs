@@ -79,7 +79,7 @@ public sealed class CheckCardTests : IDisposable
         Assert.Contains(found.GetProperty("views").EnumerateArray(), v => v.GetProperty("differs").GetBoolean());
 
         string said = (await TheProgram.Run(mixed)).IsDone().Output;
-        Assert.Contains("Cannot tell: the photos show different shapes", said, StringComparison.Ordinal);
+        Assert.Contains("Cannot tell: the photos do not seem to show one and the same card", said, StringComparison.Ordinal);
         Assert.Contains("Tape one card down", said, StringComparison.Ordinal);
         Assert.DoesNotContain("Worst error", said, StringComparison.Ordinal);
         Assert.Matches(@"(?m)^\S+-\d\.jpg +\d+ +\d+ of \d+ \(\d+ %\)", said);

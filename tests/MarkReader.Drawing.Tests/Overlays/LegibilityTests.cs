@@ -51,6 +51,24 @@ public sealed class LegibilityTests
             iter: 300);
     }
 
+    // As close as the two marks of a nearly aligned leg, in any place of the card and seen from any side.
+    [Fact]
+    public void Labels_of_marks_that_touch_each_other_cover_none_of_them() =>
+        Gen.Select(Gen.Select(Gen.Double[-11, 11], Gen.Double[-11, 11]), Gen.Select(Gen.Double[0.3, 2], Gen.Double[0, 360]), Gen.Double[0.05, 2], Gen.Select(Gen.Double[6, 60], Gen.Double[0, 55], Gen.Double[-180, 180]), Gen.Bool).Sample(
+            (place, apart, ratio, view, crop) =>
+            {
+                (double sin, double cos) = Math.SinCos(apart.Item2 * Math.PI / 180);
+                CardPoint near = new(place.Item1, place.Item2);
+                CardVector way = new(apart.Item1 * cos, apart.Item1 * sin);
+                OverlayContent.Aiming content = new(Scenes.Mark(near.U, near.V), Scenes.Mark((near + way).U, (near + way).V), new(near - (ratio * way), Covariance2.Isotropic(0.05)));
+                OverlayDrawing drawing = OverlayComposer.Compose(Scenes.Of(content, PlaneView.Of(Scenes.Photo, view)), crop ? OverlayView.Crop : OverlayView.Photo);
+
+                PixelPoint[] symbols = [.. s_names.SelectMany(drawing.Lines).SelectMany(l => l.Points)];
+                Assert.All(drawing.Texts(), t => Assert.DoesNotContain(symbols, t.Box.Holds));
+                AssertInsideAndApart(drawing);
+            },
+            iter: 300);
+
     [Fact]
     public void Many_marks_get_numbers_that_stay_apart()
     {

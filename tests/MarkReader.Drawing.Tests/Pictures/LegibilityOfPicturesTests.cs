@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using CsCheck;
 using MarkReader.Drawing.Overlays;
 using MarkReader.Drawing.Pictures;
 using MarkReader.Drawing.Tests.Support;
@@ -47,6 +48,21 @@ public sealed class LegibilityOfPicturesTests
                 Assert.All(circles, c => Assert.False(Crosses(c, box), $"a circle goes through '{text}'"));
         }
     }
+
+    // Marks as close to each other as a tenth of a millimetre.
+    [Fact]
+    public void Numbers_of_marks_that_lie_on_each_other_stay_apart_and_inside() =>
+        Gen.Select(Gen.Double[-0.5, 0.5], Gen.Double[-0.5, 0.5]).Array[2, 9].Sample(places =>
+        {
+            TargetPlan plan = SomePictures.Target with { Marks = [.. places.Select((p, i) => SomePictures.Mark(i + 1, i % 2 == 0 ? MarkRole.Near : MarkRole.Far, p.Item1, p.Item2, i > 1))] };
+            PixelBox[] numbers = [.. DrawnPicture.Of(plan).Root.Descendants().Where(e => e.Name.LocalName == "text" && int.TryParse(e.Value, out _)).Select(Box)];
+
+            // Those of the grid stand outside.
+            numbers = [.. numbers.Where(TargetPlan.Inside.Holds)];
+            Assert.Equal(places.Length, numbers.Length);
+            for (int i = 0; i < numbers.Length; i++)
+                Assert.All(numbers[(i + 1)..], other => Assert.False(Overlap(numbers[i], other)));
+        }, iter: 60);
 
     [Theory]
     [MemberData(nameof(Kinds))]

@@ -76,7 +76,7 @@ internal static class SomePictures
     private static HistoryMoment Visit(int day, double found, double? left) =>
         new(new DateTimeOffset(2026, 3, 4, 9, 0, 0, TimeSpan.Zero).AddDays(day), new(found, 0.2), left is { } l ? new(l, 0.15) : null);
 
-    private static PlannedMark Mark(int number, MarkRole role, double u, double v, bool counts) => new(number, role, new(new(u, v), Covariance2.Isotropic(0.05)), counts);
+    public static PlannedMark Mark(int number, MarkRole role, double u, double v, bool counts) => new(number, role, new(new(u, v), Covariance2.Isotropic(0.05)), counts);
 
     private static SurveyedMark Survey(int number, double x, double y, double u, double v) => new(number, new(Mm(x), Mm(y)), new(u, v));
 }

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text.Json;
-using MarkReader.Imaging.Tests.Support;
 using MarkReader.Quantities;
 
 namespace MarkReader.Imaging.Tests.CrossChecks;

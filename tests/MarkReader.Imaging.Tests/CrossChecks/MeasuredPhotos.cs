@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using MarkReader.Imaging.Pipeline;
-using MarkReader.Imaging.Tests.Support;
 
 namespace MarkReader.Imaging.Tests.CrossChecks;
 

@@ -1,7 +1,6 @@
 using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Calibration;
 using MarkReader.Cameras.Models;
-using MarkReader.Imaging.Tests.Support;
 using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 using OpenCvSharp;

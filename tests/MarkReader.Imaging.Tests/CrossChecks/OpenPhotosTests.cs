@@ -3,7 +3,6 @@ using MarkReader.Imaging.Fiducials;
 using MarkReader.Imaging.Photos;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Imaging.Rectification;
-using MarkReader.Imaging.Tests.Support;
 using MarkReader.Quantities;
 using OpenCvSharp;
 using OpenCvSharp.Aruco;

@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json;
 
 namespace MarkReader.Scenes.Tests.Output;
@@ -6,14 +5,12 @@ namespace MarkReader.Scenes.Tests.Output;
 public class FixtureFilesTests
 {
     private const long Megabyte = 1 << 20;
-    private static readonly string s_photos = Path.Combine(
-        typeof(FixtureFilesTests).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "RepositoryRoot").Value!, "fixtures", "photos");
 
     [Fact]
     public void Every_photo_has_a_truth_file_and_together_they_stay_small()
     {
-        string[] photos = [.. Directory.GetFiles(s_photos).Where(f => Path.GetExtension(f) is ".jpg" or ".png" or ".webp").Order()];
-        string[] truths = [.. Directory.GetFiles(s_photos, "*.truth.json").Order()];
+        string[] photos = [.. Directory.GetFiles(Repository.Fixtures).Where(f => Path.GetExtension(f) is ".jpg" or ".png" or ".webp").Order()];
+        string[] truths = [.. Directory.GetFiles(Repository.Fixtures, "*.truth.json").Order()];
         Assert.True(photos.Length >= 24);
         Assert.Equal(photos.Select(Path.GetFileNameWithoutExtension), truths.Select(t => Path.GetFileName(t).Replace(".truth.json", "", StringComparison.Ordinal)));
         Assert.InRange(photos.Sum(p => new FileInfo(p).Length), 1, 18 * Megabyte);
@@ -23,7 +20,7 @@ public class FixtureFilesTests
     public void The_aim_points_of_the_truth_files_lie_on_the_line_through_their_marks_as_the_two_mark_formula_says()
     {
         int legs = 0;
-        foreach (string file in Directory.GetFiles(s_photos, "*.truth.json"))
+        foreach (string file in Directory.GetFiles(Repository.Fixtures, "*.truth.json"))
         {
             using JsonDocument json = JsonDocument.Parse(File.ReadAllText(file));
             if (!json.RootElement.TryGetProperty("leg", out JsonElement leg))

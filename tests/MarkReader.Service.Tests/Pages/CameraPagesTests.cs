@@ -12,6 +12,18 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
 
     private static readonly int[] s_parameters = [3000, 3000, 2000, 1500, 0, 0, 0, 0, 0];
 
+    // Words of the views' drawing that lie over the place of a camera.
+    private const string CoveredWords =
+        """
+        () => {
+          const places = [...document.querySelectorAll('.coverage .stood')].map((place) => place.getBoundingClientRect());
+          return [...document.querySelectorAll('.coverage text')].filter((text) => {
+            const box = text.getBoundingClientRect();
+            return places.some((p) => p.left < box.right && box.left < p.right && p.top < box.bottom && box.top < p.bottom);
+          }).map((text) => text.textContent);
+        }
+        """;
+
     [Fact]
     public async Task A_new_user_goes_from_the_printed_board_to_a_profile_in_use_by_the_pages_alone()
     {
@@ -43,6 +55,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await Expect(page.Locator("#boards-status")).ToHaveTextAsync("Done: photo 13 is used.", new() { Timeout = Patience });
         await Expect(page.Locator("#make")).ToContainTextAsync("12 photos can be used");
         await CheckAsync(visit, "calibrate");
+        Assert.Empty(await page.EvaluateAsync<string[]>(CoveredWords));
 
         // What was wrong is no longer said once it is being mended.
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();

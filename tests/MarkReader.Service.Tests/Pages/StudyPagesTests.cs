@@ -54,7 +54,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         // The reader's unit and sign go through all of it.
         await visit.Page.Context.AddCookiesAsync([new() { Name = "display", Value = "in-comma", Url = site.Address.ToString() }]);
         await page.ReloadAsync();
-        await Expect(page.Locator("#result")).ToContainTextAsync(new Regex(@"standard deviation of 0,\d{6} in .* full tolerance width of 0,039 in"));
+        await Expect(page.Locator("#result")).ToContainTextAsync(new Regex(@"standard deviation of 0,\d{6} in .* full tolerance width of 0,0394 in"));
         Assert.DoesNotMatch(@"\d\.\d| mm\b", await page.Locator("#result").InnerTextAsync());
         await ShouldBeADocumentAsync(visit, "study-inch");
         visit.ShouldBeQuiet("422", "400");

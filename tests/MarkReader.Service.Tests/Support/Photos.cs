@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json;
 
 namespace MarkReader.Service.Tests.Support;
@@ -6,8 +5,7 @@ namespace MarkReader.Service.Tests.Support;
 /// <summary>Photos of the fixtures, and files that are none.</summary>
 internal static class Photos
 {
-    public static string Folder { get; } = Path.Combine(
-        typeof(Photos).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(item => item.Key == "RepositoryRoot").Value!, "fixtures", "photos");
+    public static string Folder => Repository.Fixtures;
 
     public static string NearPath => Path.Combine(Folder, "leg1-first-near.jpg");
 

@@ -90,7 +90,7 @@ public sealed partial class LanguagesTests(TranslatedSite site) : IClassFixture<
         CultureInfo.CurrentUICulture = Translation.German;
         try
         {
-            Assert.Equal("zwischen 1.000 und 2.000 in", new Figures(new Preferences(true, false)).Sentence("zwischen 25.4 und 50.8 mm"));
+            Assert.Equal("zwischen 1 und 2 in", new Figures(new Preferences(true, false)).Sentence("zwischen 25.4 und 50.8 mm"));
         }
         finally
         {

@@ -12,14 +12,3 @@ internal sealed record Label(string Part, PixelPoint Anchor, double Clear, IRead
 
 /// <summary>A label in its place.</summary>
 internal sealed record PlacedLabel(Label Label, PixelBox Box, IReadOnlyList<OverlayPrimitive> Primitives);
-
-/// <summary>What labels should not cover.</summary>
-/// <param name="Discs">Symbols: centre and radius; never covered while there is another place.</param>
-/// <param name="Boxes">The scale; likewise.</param>
-/// <param name="Lines">Lines; covered only when the place is otherwise much better.</param>
-/// <param name="Faint">Lines that may be covered, better not.</param>
-internal sealed record Obstacles(
-    IReadOnlyList<(PixelPoint Centre, double Radius)> Discs,
-    IReadOnlyList<PixelBox> Boxes,
-    IReadOnlyList<(PixelPoint From, PixelPoint To)> Lines,
-    IReadOnlyList<(PixelPoint From, PixelPoint To)> Faint);

@@ -36,7 +36,7 @@ internal sealed class LegParts(CardSight sight, Pen pen)
         void Add(Symbol symbol, string part, IReadOnlyList<string> words, Colour colour)
         {
             symbols.Add(symbol);
-            labels.Add(new(part, symbol.Image, symbol.Pixels, words, colour));
+            labels.Add(new(part, symbol.Image, symbol.Reach, words, colour));
         }
     }
 

@@ -3,7 +3,14 @@ using MarkReader.Quantities;
 namespace MarkReader.Drawing.Overlays.Parts;
 
 /// <summary>A symbol round a point: what is drawn, where it is in the frame, and the radius it takes up (mm in the card's plane, px in the photo).</summary>
-internal sealed record Symbol(CardPoint Point, PixelPoint Image, double Millimetres, double Pixels, IReadOnlyList<OverlayPrimitive> Primitives);
+internal sealed record Symbol(CardPoint Point, PixelPoint Image, double Millimetres, double Pixels, IReadOnlyList<OverlayPrimitive> Primitives)
+{
+    public const string Region = "-region";
+
+    /// <summary>Radius that its lines take up in the photo, px; more than <see cref="Pixels"/> where the card is seen from the side. Its region is not counted.</summary>
+    public double Reach => Primitives.OfType<OverlayLine>().Where(l => !l.Part.EndsWith(Region, StringComparison.Ordinal))
+        .SelectMany(l => l.Points.Select(p => p.DistanceTo(Image) + (l.Style.Width / 2) + l.Style.Casing)).Append(Pixels).Max();
+}
 
 /// <summary>The symbols of near, far and aim, told apart by shape as well as by colour; all lie in the card's plane.</summary>
 internal sealed class Symbols(CardSight sight, Pen pen)
@@ -62,7 +69,7 @@ internal sealed class Symbols(CardSight sight, Pen pen)
         IReadOnlyList<PixelPoint> ellipse = sight.Trace(at, mark.Centre.Covariance.Ellipse95().Outline(at, CirclePoints));
         PixelBox extent = PixelBox.Around(ellipse);
         if (Math.Max(extent.Width, extent.Height) > 6 * pen.Css)
-            drawn.Add(new OverlayLine(part + "-region", ellipse, true, pen.Fine(colour)));
+            drawn.Add(new OverlayLine(part + Symbol.Region, ellipse, true, pen.Fine(colour)));
         else
             drawn.Add(Dot(part, image, colour)); // a smaller ellipse would be a blot
         return new(at, image, reach * r, reach * r * scale, drawn);

@@ -25,6 +25,9 @@ public sealed record CoverageView(
     /// <summary>The directions from which the board is to be seen.</summary>
     public static IReadOnlyList<ViewNeed> Directions { get; } = [ViewNeed.FromAbove, ViewNeed.FromRight, ViewNeed.FromBelow, ViewNeed.FromLeft];
 
+    /// <summary>Where the word of a direction stands, right and down: beyond the outer circle, so that it covers no place of a camera.</summary>
+    public static (int Right, int Down) Outwards(int direction) => direction switch { 0 => (0, -1), 1 => (1, 0), 2 => (0, 1), _ => (-1, 0) };
+
     /// <summary>What is to be taken next; null when nothing is missing.</summary>
     public ViewNeed? Next => Missing.Count == 0 ? null : Missing[0];
 
