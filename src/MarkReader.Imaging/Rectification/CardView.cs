@@ -122,10 +122,17 @@ internal sealed class CardView : ICardProjection
         CardPoint flat = new(_half * ((b1 * a22) - (a12 * b2)) / det, _half * ((a11 * b2) - (b1 * a21)) / det);
         if (Sagitta == 0)
             return flat;
-        // The bend moves points by little: a fixed-point iteration gains two digits a round.
+        // The bend moves points by little: a fixed-point iteration gains two digits a round, less on a card that is bent and seen from aside.
         CardPoint p = flat;
-        for (int i = 0; i < 8; i++)
-            p = flat + (p - OnPlane(p));
+        for (int i = 0; i < 40; i++)
+        {
+            CardPoint next = flat + (p - OnPlane(p));
+            bool still = next.DistanceTo(p) < 1e-12;
+            p = next;
+            if (still)
+                break;
+        }
+
         return p;
     }
 
