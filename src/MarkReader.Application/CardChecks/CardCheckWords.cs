@@ -60,11 +60,14 @@ public static class CardCheckWords
     {
         foreach (CheckedViewReport view in r.Views.Where(v => v is { Used: true, Differs: true }))
             yield return CardCheckTexts.Word("fact.differs", view.Name, view.Sections!.Value - view.SectionsUsed!.Value, view.Sections.Value);
-        foreach (CheckedViewReport view in r.Views.Where(v => !v.Used))
-            yield return CardCheckTexts.Word("fact.dropped", view.Name, view.ResidualPx);
+        foreach (Wording left in LeftOut(r))
+            yield return left;
         foreach (Cameras.RefusedPhotoReport photo in r.Refused)
             yield return CardCheckTexts.Word("fact.refused", photo.Name, photo.Message, photo.Hint);
     }
+
+    /// <summary>The photos that did not fit the others: whoever reads the verdict should know of them.</summary>
+    public static IEnumerable<Wording> LeftOut(CardCheckReport r) => r.Views.Where(v => !v.Used).Select(v => CardCheckTexts.Word("fact.dropped", v.Name, v.ResidualPx));
 
     /// <summary>The verdict in one or two words.</summary>
     public static string Short(string verdict) => CardCheckTexts.Get($"short.{verdict}");

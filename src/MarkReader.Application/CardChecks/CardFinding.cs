@@ -26,7 +26,12 @@ public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card,
     public CardVerdict? Corrected => Card.Corrected is null ? null : !CanJudge ? CardVerdict.CannotTell : Card.Corrected.Against(Limit);
 
     /// <summary>In the order in which they help.</summary>
-    public IReadOnlyList<CardAdvice> Advice => ShapesDiffer ? [CardAdvice.PhotographAgain] : RulersAgree ? [.. Advices()] : [CardAdvice.ReadRulersAgain];
+    public IReadOnlyList<CardAdvice> Advice => ShapesDiffer ? [CardAdvice.PhotographAgain]
+        : RulersAgree ? [.. Advices()]
+        : BendMatters ? [CardAdvice.TapeFlat, CardAdvice.ReadRulersAgain]
+        : [CardAdvice.ReadRulersAgain];
+
+    private bool BendMatters => Card.BendPart > 0.5 * Limit && Card.Bend.Shown;
 
     private IEnumerable<CardAdvice> Advices()
     {
@@ -36,9 +41,8 @@ public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card,
             yield break;
         }
 
-        Length half = 0.5 * Limit;
-        bool print = Card.PrintPart > half, bend = Card.BendPart > half && Card.Bend.Shown;
-        if (bend)
+        bool print = Card.PrintPart > 0.5 * Limit;
+        if (BendMatters)
             yield return CardAdvice.TapeFlat;
         if (print && Rulers is null)
             yield return CardAdvice.StateRulersOnceRead;
@@ -48,7 +52,7 @@ public sealed record CardFinding(string Camera, CardKind Kind, CheckedCard Card,
             yield return CardAdvice.StateRulers;
         if (Verdict == CardVerdict.CannotTell && Rulers is not null && Corrected != CardVerdict.Good)
             yield return CardAdvice.ReadRulersFiner;
-        else if (Verdict == CardVerdict.CannotTell && !print && !bend)
+        else if (Verdict == CardVerdict.CannotTell && !print && !BendMatters)
             yield return CardAdvice.MorePhotos;
     }
 }

@@ -1,6 +1,7 @@
 using MarkReader.Application.Budgets;
 using MarkReader.Application.Records;
 using MarkReader.Application.Storage;
+using MarkReader.Application.Texts;
 using MarkReader.Drawing.Documents;
 using MarkReader.Metrology.Studies;
 using MarkReader.Quantities;
@@ -38,11 +39,11 @@ public static class ScatterDocument
         StudyNumbers n = new(format);
         PulseScatter s = answer.Scatter;
         yield return new(StudyTexts.Get("scatterDocument.principalAxes"), StudyTexts.Say("scatterDocument.mmLargerAtFromU", n.Scatter(s.Principal.SemiMajor), n.Scatter(s.Principal.SemiMinor), answer.Direction, n.Unit));
-        yield return new(StudyTexts.Get("scatterDocument.positionalStability"), StudyTexts.Say("scatterDocument.uMmVMmBoth", n.Scatter(s.PositionalStabilityU.Millimetres), n.Scatter(s.PositionalStabilityV.Millimetres), n.Scatter(s.PositionalStability.Millimetres), n.Unit));
+        yield return new(StudyTexts.Get("scatterDocument.positionalStability"), CommaPairs.Apart(StudyTexts.Say("scatterDocument.uMmVMmBoth", n.Scatter(s.PositionalStabilityU.Millimetres), n.Scatter(s.PositionalStabilityV.Millimetres), n.Scatter(s.PositionalStability.Millimetres), n.Unit)));
         if (answer.Path is { } path)
         {
             (Angle u, Angle v) = s.AngularStability(path);
-            yield return new(StudyTexts.Get("scatterDocument.angularStability"), StudyTexts.Say("scatterDocument.uMradVMradOver", n.Number(u.Milliradians, 3), n.Number(v.Milliradians, 3), n.Short(path.Millimetres), n.Unit));
+            yield return new(StudyTexts.Get("scatterDocument.angularStability"), CommaPairs.Apart(StudyTexts.Say("scatterDocument.uMradVMradOver", n.Number(u.Milliradians, 3), n.Number(v.Milliradians, 3), n.Short(path.Millimetres), n.Unit)));
         }
     }
 

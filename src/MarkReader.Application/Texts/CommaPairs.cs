@@ -9,6 +9,6 @@ internal static partial class CommaPairs
     public static string Apart(string sentence) => Between().Replace(sentence, ";");
 
     // Behind decimals, or before a coordinate that has some.
-    [GeneratedRegex(@"(?<=\d,\d+(?:[\u00a0 ](?:mm|in))?),(?= (?:[xyuv] )?[+−-]?\d)|(?<=\d),(?= [xyuv] [+−-]?\d+,\d)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<=\d,\d+(?:[\u00a0 ](?:mm|in|mrad))?),(?= (?:[xyuv] )?[+−-]?\d)|(?<=\d),(?= [xyuv] [+−-]?\d+,\d)", RegexOptions.CultureInvariant)]
     private static partial Regex Between();
 }

@@ -53,7 +53,7 @@ internal static class InterimApi
     {
         if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Problem.From(failure);
-        (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.KeepAsync(form, key, context.RequestAborted);
+        (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.KeepAsync(form, form.Files("photos"), key, context.RequestAborted);
         return set is not null ? Created(set) : Refuse(context, wrong!);
     }
 

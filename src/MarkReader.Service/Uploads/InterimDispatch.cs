@@ -1,8 +1,5 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
-using MarkReader.Application.Cameras;
-using MarkReader.Application.Inputs;
 using MarkReader.Application.Interim;
 using MarkReader.Application.Storage;
 using MarkReader.Quantities;
@@ -18,17 +15,17 @@ internal sealed class InterimDispatch(InterimDesk desk, MeasuringTurns turns, Me
     /// <summary>The name of a set to which none is given: the day.</summary>
     public string UsualName => clock.GetUtcNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    /// <param name="photos">The photos of the form.</param>
     /// <param name="key">The request's key; null for none.</param>
-    public async Task<(KeptInterimSet? Set, FieldFailure? Wrong)> KeepAsync(UploadForm form, string? key, CancellationToken cancellation)
+    public async Task<(KeptInterimSet? Set, FieldFailure? Wrong)> KeepAsync(UploadForm form, IReadOnlyList<IFormFile> photos, string? key, CancellationToken cancellation)
     {
-        IReadOnlyList<IFormFile> photos = form.Files("photos");
         if (photos.Count == 0)
             return (null, new("photos", new(ServiceFailures.FieldMissing, ServiceTexts.Get("visit.noPhotoWasChosen"), ServiceTexts.Get("interim.choosePhotos"))));
         string name = form.Text("name") ?? UsualName;
         RequestKey? request = null;
-        if (key is not null && !RequestKey.Of(key, Encoding.UTF8.GetBytes($"{name} {string.Join(' ', photos.Select(Digest))}")).TryGet(out request, out Failure? failure))
+        if (key is not null && !RequestKey.Of(key, Encoding.UTF8.GetBytes($"{name} {string.Join(' ', photos.Select(PhotoDigest.Of))}")).TryGet(out request, out Failure? failure))
             return (null, new("photos", failure));
-        return await RunAsync(key, photos.Count, tell => desk.Keep(name, photos.Count, photos.Select(Read), request, tell), cancellation);
+        return await RunAsync(key, photos.Count, tell => desk.Keep(name, photos.Count, photos.Select(SentPhoto.Read), request, tell), cancellation);
     }
 
     /// <param name="key">By which the progress can be asked for; null for none.</param>
@@ -56,19 +53,5 @@ internal sealed class InterimDispatch(InterimDesk desk, MeasuringTurns turns, Me
         {
             progress.End(told);
         }
-    }
-
-    private static BoardPhotoFile Read(IFormFile file)
-    {
-        byte[] bytes = new byte[file.Length];
-        using Stream stream = file.OpenReadStream();
-        stream.ReadExactly(bytes);
-        return new(FileLabel.Shown(file.FileName), bytes);
-    }
-
-    private static string Digest(IFormFile file)
-    {
-        using Stream stream = file.OpenReadStream();
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 }

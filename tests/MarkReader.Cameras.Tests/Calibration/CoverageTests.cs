@@ -17,7 +17,8 @@ public sealed class CoverageTests
         string rates = string.Join(", ", Enumerable.Range(0, 9).Select(i => $"{CalibratedCamera.Names[i]} {inside.Count(x => x[i]) / (double)Cameras:0.000}"));
         double all = inside.Average(x => x.Take(6).Count(y => y) / 6.0);
         Assert.True(all is > 0.92 and < 0.98, $"{all:0.000}: {rates}");
-        Assert.All(Enumerable.Range(0, 6), i => Assert.InRange(inside.Count(x => x[i]) / (double)Cameras, 0.88, 1));
+        // Of 80 at 95 % fewer than 69 are inside once in a thousand times (binomial); twelve rates are looked at.
+        Assert.All(Enumerable.Range(0, 6), i => Assert.InRange(inside.Count(x => x[i]), 69, Cameras));
     }
 
     private static bool[] Inside(int seed, double fault)

@@ -12,7 +12,7 @@ namespace MarkReader.Service.Pages.Interim;
 /// <summary>The sets of reference photos that are kept, how each stands with this version of the program, and a form for another.</summary>
 /// <remarks>The form works without scripts. It carries no token; <see cref="LocalOnly"/> refuses what other sites send.</remarks>
 [IgnoreAntiforgeryToken]
-internal sealed class InterimModel(InterimStore sets, InterimDispatch dispatch) : PageModel
+internal sealed class InterimModel(InterimStore sets, InterimDispatch dispatch, HeldPhotos held) : PageModel
 {
     private string? _name;
     private FieldFailure? _wrong;
@@ -29,6 +29,9 @@ internal sealed class InterimModel(InterimStore sets, InterimDispatch dispatch) 
     /// <summary>A form that is sent twice keeps one set.</summary>
     public string Key { get; } = Guid.NewGuid().ToString("N");
 
+    /// <summary>Photos of a form that was refused; null when there are none.</summary>
+    public HeldSet? Held { get; private set; }
+
     /// <summary>The name that was typed, else the usual one.</summary>
     public string Name => _name ?? dispatch.UsualName;
 
@@ -41,8 +44,18 @@ internal sealed class InterimModel(InterimStore sets, InterimDispatch dispatch) 
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refuse(new("photos", failure));
         _name = form.Text("name");
-        (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.KeepAsync(form, form.Text("key"), HttpContext.RequestAborted);
-        return set is not null ? Redirect(FormattableString.Invariant($"/interim/{set.Id}?done=1")) : Refuse(wrong!);
+        FormPhotos photos = FormPhotos.Of(HttpContext, form, held);
+        (KeptInterimSet? set, FieldFailure? wrong) = photos.Gone is { } gone
+            ? (null, new FieldFailure("photos", gone))
+            : await dispatch.KeepAsync(form, photos.All, form.Text("key"), HttpContext.RequestAborted);
+        if (set is null)
+        {
+            Held = await photos.HoldAsync(photos.All);
+            return Refuse(wrong!);
+        }
+
+        photos.LetGo();
+        return Redirect(FormattableString.Invariant($"/interim/{set.Id}?done=1"));
     }
 
     private PageResult Refuse(FieldFailure wrong)
@@ -55,6 +68,7 @@ internal sealed class InterimModel(InterimStore sets, InterimDispatch dispatch) 
 
     private void Show()
     {
+        Held ??= HeldCookie.Read(Request, held) is [var there, ..] ? there : null;
         if (sets.List(null, InterimStore.Most).TryGet(out Page<KeptInterimSet>? page, out Failure? failure))
             Sets = page.Items;
         else

@@ -55,17 +55,19 @@ public sealed record StudyFields(StudyKind Kind, string Name, string Length, str
     {
         if (CardFields.Names.Select(Typed).FirstOrDefault(t => t is not null && !t.TryGet(out _, out _)) is { } unreadable && !unreadable.TryGet(out _, out Failure? wrong))
             return wrong;
-        return Plan().TryGet(out StudySetup? setup, out Failure? failure) ? setup.With(now is not null && IsCardOf(now) ? now.Card : CardOf()) : failure;
+        return Plan(now).TryGet(out StudySetup? setup, out Failure? failure) ? setup.With(now is not null && IsCardOf(now) ? now.Card : CardOf()) : failure;
     }
 
-    private Outcome<StudySetup> Plan()
+    private Outcome<StudySetup> Plan(StudySetup? now)
     {
         int count = int.TryParse(Count, NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out int whole) ? whole : -1;
         if (Kind == StudyKind.Pulses && Length.Trim().Length == 0)
             return StudySetup.OfPulses(Name, null, count);
         if (!Figures.ReadMillimetres(Length).TryGet(out TypedLength? length, out Failure? failure))
             return failure;
-        Length read = Quantities.Length.FromMillimetres(length.Millimetres);
+        // What is unchanged stays to the last digit, whichever unit it was shown in.
+        Length shown = (now is null ? null : Kind == StudyKind.Pulses ? now.Path : now.Tolerance) ?? StudyRequest.UsualTolerance;
+        Length read = Length.Trim() == Figures.Field(shown.Millimetres) ? shown : Quantities.Length.FromMillimetres(length.Millimetres);
         return Kind == StudyKind.Pulses ? StudySetup.OfPulses(Name, read, count) : StudySetup.OfMarks(Name, read, People.Split('\n'), count);
     }
 
