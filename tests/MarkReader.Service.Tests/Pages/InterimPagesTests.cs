@@ -70,7 +70,11 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("No photo was chosen");
         await Expect(page.Locator("#name")).ToHaveValueAsync("plain");
 
-        await page.SetInputFilesAsync("#photos", [Photos.NearPath]);
+        // What is no photo is refused; the photo beside it need not be chosen again.
+        await page.SetInputFilesAsync("#photos", [Payload("near.jpg", "image/jpeg", await File.ReadAllBytesAsync(Photos.NearPath, TestContext.Current.CancellationToken)), Payload("note.txt", "text/plain", "no photo"u8.ToArray())]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("note.txt", new() { Timeout = Patience });
+        await page.GetByLabel("note.txt").UncheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
         await Expect(page.Locator(".interim-photos")).ToContainTextAsync(InchesAndComma(), new() { Timeout = Patience });
         await page.GetByRole(AriaRole.Button, new() { Name = "Measure again" }).TapAsync();
@@ -90,6 +94,8 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await visit.Page.ShouldBeAccessibleAsync();
         await visit.PictureAsync($"{name}-{width}");
     });
+
+    private static FilePayload Payload(string name, string type, byte[] bytes) => new() { Name = name, MimeType = type, Buffer = bytes };
 
     [GeneratedRegex(@"/interim/(?<id>\d+)")]
     private static partial Regex Id();
