@@ -35,8 +35,8 @@ public sealed class InterimStore(Database database)
     /// <summary>How many sets a version of the program has neither kept nor measured; 0 when the database cannot be asked.</summary>
     public int Due(string program) => database.Run<Counted>(connection => new Counted(connection.QuerySingle<int>(
         """
-        SELECT count(*) FROM interim_sets AS s WHERE json_extract(s.record, '$.program') <> @program
-        AND NOT EXISTS (SELECT 1 FROM interim_checks AS c WHERE c.set_id = s.id AND json_extract(c.record, '$.program') = @program)
+        SELECT count(*) FROM interim_sets AS s WHERE s.program <> @program
+        AND NOT EXISTS (SELECT 1 FROM interim_checks AS c WHERE c.set_id = s.id AND c.program = @program)
         """,
         new { program }))).TryGet(out Counted? due, out _) ? due.Count : 0;
 
@@ -91,7 +91,7 @@ public sealed class InterimStore(Database database)
         using SqliteTransaction transaction = connection.BeginTransaction();
         if (Find(connection, id) is null)
             return NotKept(id);
-        connection.Execute("DELETE FROM interim_checks WHERE set_id = @id AND json_extract(record, '$.program') = @Program", new { id, record.Program });
+        connection.Execute("DELETE FROM interim_checks WHERE set_id = @id AND program = @Program", new { id, record.Program });
         connection.Execute("INSERT INTO interim_checks (set_id, record) VALUES (@id, @record)", new { id, record = InterimFile.Write(record) });
         connection.Execute(
             "DELETE FROM interim_checks WHERE set_id = @id AND id NOT IN (SELECT id FROM interim_checks WHERE set_id = @id ORDER BY id DESC LIMIT @MostChecks)", new { id, MostChecks });

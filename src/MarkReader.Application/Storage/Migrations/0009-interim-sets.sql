@@ -3,6 +3,8 @@ CREATE TABLE interim_sets (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   name TEXT NOT NULL CHECK (length(name) > 0),
   record TEXT NOT NULL CHECK (json_valid(record)),
+  -- Asked for by every page that says whether a check is due: the records themselves are long.
+  program TEXT NOT NULL GENERATED ALWAYS AS (json_extract(record, '$.program')) STORED,
   request_key TEXT,
   request_digest TEXT
 ) STRICT;
@@ -22,7 +24,8 @@ CREATE INDEX interim_photos_by_photo ON interim_photos (photo_id);
 CREATE TABLE interim_checks (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   set_id INTEGER NOT NULL REFERENCES interim_sets (id) ON DELETE CASCADE,
-  record TEXT NOT NULL CHECK (json_valid(record))
+  record TEXT NOT NULL CHECK (json_valid(record)),
+  program TEXT NOT NULL GENERATED ALWAYS AS (json_extract(record, '$.program')) STORED
 ) STRICT;
 
-CREATE INDEX interim_checks_by_set ON interim_checks (set_id);
+CREATE UNIQUE INDEX interim_checks_by_set ON interim_checks (set_id, program);
