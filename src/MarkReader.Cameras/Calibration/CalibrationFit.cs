@@ -247,11 +247,9 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
 
     private IReadOnlyList<double> Agreement(FitRows fit, IReadOnlyList<int> elements, IReadOnlyList<(int Element, double Sigma)> own)
     {
-        ViewAgreement agreement = new(fit.Inverse, [.. elements.Select(FreeOf)], [.. own.Select(o => (FreeOf(o.Element), o.Sigma))]);
+        ViewAgreement agreement = new(fit.Inverse, [.. elements.Select(e => Globals.Among(_free, e))], [.. own.Select(o => (Globals.Among(_free, o.Element), o.Sigma))]);
         ForEachRow(fit, (i, s, row, weight, residual) => agreement.Add(i, s.Group, row, weight, residual));
         return agreement.Probabilities();
-
-        int FreeOf(int element) => _free.Select((f, i) => (f, i)).Single(x => x.f[0] == element).i;
     }
 
     /// <summary>Tells the derivatives of each used sighting by the shared parameters, its view's own eliminated, its weight and its residual without the weights' shrinking.</summary>

@@ -73,4 +73,8 @@ internal sealed record Globals(CameraModel Camera, BoardShape Shape)
                 free.Add([element]);
         }
     }
+
+    /// <summary>Which of the free parameters moves an element first.</summary>
+    /// <exception cref="InvalidOperationException">None, or several do.</exception>
+    public static int Among(IReadOnlyList<int[]> free, int element) => Enumerable.Range(0, free.Count).Single(i => free[i][0] == element);
 }

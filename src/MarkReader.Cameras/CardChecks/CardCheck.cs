@@ -123,7 +123,7 @@ public static class CardCheck
     private static CardShape ShapeOf(FittedCalibration fit)
     {
         IReadOnlyList<int[]> free = fit.Joint.Free;
-        int[] from = [.. s_shape.Select(e => free.Select((f, i) => (f, i)).Single(x => x.f[0] == e).i), .. fit.Joint.Groups.Select((_, i) => free.Count + i)];
+        int[] from = [.. s_shape.Select(e => Globals.Among(free, e)), .. fit.Joint.Groups.Select((_, i) => free.Count + i)];
         int n = from.Length + 1;
         Matrix<double> covariance = Matrix<double>.Build.Dense(n, n, (i, j) => i == 0 || j == 0 ? 0 : fit.Joint.Matrix[from[i - 1], from[j - 1]]);
         return new(1, fit.State.Shared.Shape, fit.State.Faults, fit.Joint.Groups, covariance);
