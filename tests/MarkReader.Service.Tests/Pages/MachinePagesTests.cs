@@ -97,7 +97,7 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
         await page.GotoAsync("/machines");
         await page.Locator("#file").SetInputFilesAsync(file);
         await page.GetByRole(AriaRole.Button, new() { Name = "Read the file" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("out & in has the same data");
+        await Expect(page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "out & in has the same data" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep both" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("out & in");
         Assert.DoesNotContain($"/machines/{id}?", page.Url, StringComparison.Ordinal);

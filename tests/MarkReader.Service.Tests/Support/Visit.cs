@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace MarkReader.Service.Tests.Support;
@@ -17,6 +19,7 @@ internal sealed class Visit : IAsyncDisposable
         options.BaseURL = site.Address.ToString();
         IBrowserContext context = await site.Browser.NewContextAsync(options);
         context.SetDefaultTimeout(60_000);
+        await SlowPartsAsync(context);
         Visit visit = new(context, await context.NewPageAsync());
         visit.Watch(site.Address.GetLeftPart(UriPartial.Authority));
         return visit;
@@ -48,6 +51,18 @@ internal sealed class Visit : IAsyncDisposable
     }
 
     public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+
+    /// <summary>Lets style sheets and scripts come late by the milliseconds in MARKREADER_SLOW_PARTS, to find what holds only while they are quick.</summary>
+    private static async Task SlowPartsAsync(IBrowserContext context)
+    {
+        if (!int.TryParse(Environment.GetEnvironmentVariable("MARKREADER_SLOW_PARTS"), NumberStyles.None, CultureInfo.InvariantCulture, out int late))
+            return;
+        await context.RouteAsync(new Regex(@"\.(css|js)(\?|$)"), async route =>
+        {
+            await Task.Delay(late);
+            await route.ContinueAsync();
+        });
+    }
 
     private void Watch(string own)
     {
