@@ -37,6 +37,7 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Not yet measured by this version." })).ToBeVisibleAsync();
 
         // Held back once, to see what the page says while the browser waits.
+        await page.WaitForLoadStateAsync();
         await page.EvaluateAsync("() => document.querySelector('form[data-measuring]').addEventListener('submit', (e) => e.preventDefault(), { once: true })");
         ILocator measure = page.GetByRole(AriaRole.Button, new() { Name = "Measure again" });
         await measure.TapAsync();

@@ -59,10 +59,15 @@ internal static class Usability
         }
     }
 
-    public static async Task ShouldFitAsync(this IPage page) => Assert.Empty(await page.EvaluateAsync<string[]>(Faults));
+    public static async Task ShouldFitAsync(this IPage page)
+    {
+        await page.WaitForLoadStateAsync();
+        Assert.Empty(await page.EvaluateAsync<string[]>(Faults));
+    }
 
     public static async Task ShouldBeAccessibleAsync(this IPage page)
     {
+        await page.WaitForLoadStateAsync();
         AxeResult result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(fault => $"{fault.Id}: {fault.Help} {string.Join(" | ", fault.Nodes.Select(node => node.Html))}"));
         Assert.NotEmpty(result.Passes);

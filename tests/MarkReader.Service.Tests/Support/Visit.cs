@@ -46,8 +46,10 @@ internal sealed class Visit : IAsyncDisposable
     /// <summary>Keeps a picture of the page in the folder that MARKREADER_SCREENS names, for people to look at.</summary>
     public async Task PictureAsync(string name)
     {
-        if (Environment.GetEnvironmentVariable("MARKREADER_SCREENS") is { Length: > 0 } folder)
-            await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        if (Environment.GetEnvironmentVariable("MARKREADER_SCREENS") is not { Length: > 0 } folder)
+            return;
+        await Page.WaitForLoadStateAsync();
+        await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
     }
 
     public async ValueTask DisposeAsync() => await _context.DisposeAsync();
