@@ -34,6 +34,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator("main")).ToContainTextAsync("Tape the card flat along all four sides");
         await Expect(page.Locator("main")).ToContainTextAsync("Photos do not tell how large a print is");
         await Expect(page.Locator(".task-picture")).ToHaveAttributeAsync("alt", new Regex("The zone of the card.*marks are read wrong by up to 0\\.\\d+ mm"));
+        await page.WaitForLoadStateAsync();
         Assert.True(await page.EvaluateAsync<bool>("() => document.querySelector('.verdict').getBoundingClientRect().bottom <= document.querySelector('.task-picture').getBoundingClientRect().top"));
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
         await CheckAsync(visit, "card-check");

@@ -35,6 +35,7 @@ public sealed class MachineHistoryTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator(".findings li").Nth(1)).ToContainTextAsync("Leg 2's slope is drifting: about 0.8");
         await Expect(page.GetByText("Overdue: a visit was due on 2020-0")).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Leg 2: slope.*2020-02") })).ToBeVisibleAsync();
+        await page.WaitForLoadStateAsync();
         Assert.True(await page.EvaluateAsync<bool>("() => [...document.images].every(image => image.complete && image.naturalWidth > 0)"));
         Assert.Equal(4, await page.Locator("table.history").Nth(1).Locator("tbody tr").CountAsync());
         await page.ShouldFitAsync();
