@@ -1,3 +1,4 @@
+using MarkReader.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace MarkReader.Alignment.History;
@@ -51,7 +52,7 @@ internal sealed class HistoryFit
         double length = value.L2Norm();
         // Without a direction: the longer axis.
         double variance = length > 0 ? value * covariance * value / (length * length) : (covariance.Trace() / 2) + Math.Sqrt(Math.Pow((covariance[0, 0] - covariance[1, 1]) / 2, 2) + Math.Pow(covariance[0, 1], 2));
-        double expanded = 1.96 * Math.Sqrt(Math.Max(0, variance));
+        double expanded = Normal95.Factor * Math.Sqrt(Math.Max(0, variance));
         return new(length, Math.Max(0, length - expanded), length + expanded);
     }
 
@@ -75,7 +76,7 @@ internal sealed class HistoryFit
         return v;
     }
 
-    private static void Add(Matrix<double> v, int i, int j, Quantities.Covariance2 c, double sign)
+    private static void Add(Matrix<double> v, int i, int j, Covariance2 c, double sign)
     {
         v[2 * i, 2 * j] += sign * c.Uu;
         v[2 * i, (2 * j) + 1] += sign * c.Uv;

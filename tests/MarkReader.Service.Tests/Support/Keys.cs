@@ -44,6 +44,7 @@ internal sealed class Keys
     public async Task ReachAsync(string wanted)
     {
         List<string> met = [];
+        await _page.WaitForLoadStateAsync();
         for (int step = 0; step < Most; step++)
         {
             await _page.Keyboard.PressAsync("Tab");

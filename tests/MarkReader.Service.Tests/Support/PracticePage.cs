@@ -26,6 +26,7 @@ internal sealed class PracticePage(BrowserSite site, Visit visitor) : IAsyncDisp
             await Page.GetByLabel("With a twisted frame").CheckAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Begin practice" }).ClickAsync();
         await Expect(Page.Locator("#now")).ToBeVisibleAsync();
+        await Page.WaitForLoadStateAsync();
         Address = new Uri(Page.Url).AbsolutePath;
     }
 

@@ -15,7 +15,7 @@ namespace MarkReader.Trials.Cameras;
 internal static class CameraTrial
 {
     /// <summary>Values beyond this many standard uncertainties are outside a 95 % interval.</summary>
-    private const double K = 1.96;
+    private const double K = Normal95.Factor;
 
     private const int Photos = 12;
 
