@@ -32,8 +32,11 @@ public sealed record KeptStudy(StudyEntry Entry, IReadOnlyList<KeptStudyPhoto> P
 /// <param name="Refusal">Why it is not used; null when it is.</param>
 public sealed record KeptStudyPhoto(int Number, string Person, string Digest, string File, DateTimeOffset AddedAt, IReadOnlyList<StudyMark>? Marks, Failure? Refusal)
 {
-    /// <summary>What messages call it.</summary>
+    /// <summary>What tells it from the others.</summary>
     public string Name => KeptStudyTexts.Say("photo.name", Number);
+
+    /// <summary>What messages call it: its number, who took it, and the file.</summary>
+    public string Called => Person.Length > 0 ? KeptStudyTexts.Say("photo.calledOf", Number, Person, File) : KeptStudyTexts.Say("photo.called", Number, File);
 }
 
 /// <summary>A table of readings.</summary>
@@ -47,4 +50,7 @@ public sealed record KeptReadings(string Text, bool PerPhoto);
 public sealed record StudyPhotoReceipt(KeptStudy Study, int Number, bool IsNew)
 {
     public KeptStudyPhoto Photo => Study.Photos.First(p => p.Number == Number);
+
+    /// <summary>That the photo counts once; null when it is new.</summary>
+    public Failure? Again => IsNew ? null : new(StudyInputFailures.PhotoAgain, KeptStudyTexts.Word("photo.again", Number), KeptStudyTexts.Get("photo.againHint"));
 }

@@ -1,3 +1,4 @@
+using MarkReader.Application.Inputs;
 using MarkReader.Imaging.Pipeline;
 using MarkReader.Metrology.Studies;
 using MarkReader.Quantities;
@@ -12,6 +13,8 @@ public static class RunScatter
 
     /// <summary>Longest path, mm.</summary>
     public const double MostPath = 100_000;
+
+    private const int MostPairsNamed = 3;
 
     /// <param name="width">Wanted half-width of the interval, for the plan.</param>
     public static Outcome<ScatterAnswer> Run(PulseMarks marks, Length? path, double width)
@@ -31,7 +34,7 @@ public static class RunScatter
             return new Failure(StudyInputFailures.PhotoUnreadable, StudyTexts.Word("runScatter.thereMoreThanPhotos", PhotoSeries.Most), StudyTexts.Get("runScatter.giveFewer"));
         if (!PhotoSeries.Measure(paths, paths, options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out Failure? failure))
             return failure;
-        return FromMarks([.. measured.Select((m, i) => new StudyPhoto("", Path.GetFileName(paths[i]), [.. m.Marks.Select(StudyMark.Of)]))]);
+        return FromMarks([.. measured.Select((m, i) => new StudyPhoto("", Path.GetFileName(paths[i]), $"'{FileLabel.Shown(paths[i])}'", [.. m.Marks.Select(StudyMark.Of)]))]);
     }
 
     /// <summary>The marks of photos that are measured already.</summary>
@@ -44,8 +47,19 @@ public static class RunScatter
             .. photos.SelectMany(photo => photo.Marks.Select((mark, k) => new PulseMark(
                 photo.Marks.Count == 1 ? photo.Name : StudyTexts.Say("runScatter.mark", photo.Name, k + 1), new(mark.At.Point, apart ? mark.Own + mark.View : mark.Own)))),
         ];
-        string[] notes = photos.Count > 1 && !apart ? [StudyTexts.Get("runScatter.photosWithSeveralMarksEvery")] : [];
+        string[] notes = photos.Count > 1 && !apart ? [.. Same(photos), StudyTexts.Get("runScatter.photosWithSeveralMarksEvery")] : [];
         return new PulseMarks(marks, IsStated: true, notes);
+    }
+
+    private static IEnumerable<string> Same(IReadOnlyList<StudyPhoto> photos)
+    {
+        IReadOnlyList<SamePulses> same = SamePulses.Of([.. photos.Select(p => p.Marks.Select(m => m.At).ToArray())]);
+        foreach (SamePulses pair in same.Take(MostPairsNamed))
+            yield return StudyTexts.Say("runScatter.samePulses", photos[pair.First].Called, photos[pair.Second].Called, pair.Marks);
+        if (same.Count > MostPairsNamed)
+            yield return StudyTexts.Say("runScatter.samePulsesMore", same.Count - MostPairsNamed);
+        if (same.Count > 0)
+            yield return StudyTexts.Get("runScatter.samePulsesHint");
     }
 
     internal static Failure PathWrong() =>

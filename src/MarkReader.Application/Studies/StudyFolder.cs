@@ -19,7 +19,7 @@ public static class StudyFolder
             return failure;
         if (!PhotoSeries.Measure([.. photos.Select(p => p.Path)], [.. photos.Select(p => p.Name)], options, progress).TryGet(out IReadOnlyList<PhotoMeasurement>? measured, out failure))
             return failure;
-        return StudyReadings.Of([.. measured.Select((m, i) => new StudyPhoto(photos[i].Operator, photos[i].Name, [.. m.Marks.Select(StudyMark.Of)]))]);
+        return StudyReadings.Of([.. measured.Select((m, i) => new StudyPhoto(photos[i].Operator, photos[i].Name, $"'{photos[i].Name}'", [.. m.Marks.Select(StudyMark.Of)]))]);
     }
 
     private static Outcome<IReadOnlyList<Photo>> Find(string folder)

@@ -44,6 +44,9 @@ public static class StudyInputFailures
     /// <summary>The same photo was sent for another person, or is there under two names.</summary>
     public static readonly FailureCode PhotoTwice = new("STUDY_PHOTO_TWICE", FailureKind.BadInput);
 
+    /// <summary>The same photo was sent again for the same person.</summary>
+    public static readonly FailureCode PhotoAgain = new("STUDY_PHOTO_AGAIN", FailureKind.BadInput);
+
     /// <summary>Nobody of this name is in the study.</summary>
     public static readonly FailureCode PersonUnknown = new("STUDY_PERSON_UNKNOWN", FailureKind.BadInput);
 

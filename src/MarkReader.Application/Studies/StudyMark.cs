@@ -20,5 +20,6 @@ public sealed record StudyMark(MeasuredPoint At, Covariance2 Own, Covariance2 Vi
 
 /// <summary>The marks of one photo of a study.</summary>
 /// <param name="Person">Who took it, or with which phone; empty for pulses.</param>
-/// <param name="Name">What messages call the photo.</param>
-public sealed record StudyPhoto(string Person, string Name, IReadOnlyList<StudyMark> Marks);
+/// <param name="Name">What tells it from the others.</param>
+/// <param name="Called">What messages call it, so that whoever has the file finds it.</param>
+public sealed record StudyPhoto(string Person, string Name, string Called, IReadOnlyList<StudyMark> Marks);

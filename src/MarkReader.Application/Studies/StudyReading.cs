@@ -21,7 +21,7 @@ public sealed record StudyReadings(IReadOnlyList<StudyReading> All, bool Photos,
     /// <summary>Readings of every mark that all photos of one target show; such a mark is a part.</summary>
     public static Outcome<StudyReadings> Of(IReadOnlyList<StudyPhoto> photos)
     {
-        if (!SharedMarks.Of([.. photos.Select(p => p.Marks.Select(m => m.At).ToArray())]).TryGet(out SharedMarks? marks, out Failure? failure))
+        if (!SharedMarks.Of(photos).TryGet(out SharedMarks? marks, out Failure? failure))
             return failure;
         StudyReading[] readings =
         [
@@ -33,13 +33,18 @@ public sealed record StudyReadings(IReadOnlyList<StudyReading> All, bool Photos,
         return new StudyReadings(readings, Photos: true, marks.LeftOut.Count == 0 ? [] : [LeftOut(marks.LeftOut)]);
     }
 
-    private static Wording LeftOut(IReadOnlyList<CardPoint> places)
+    private static Wording LeftOut(IReadOnlyList<LeftOutMark> marks)
     {
-        Wording all = Place(places[0]);
-        foreach (CardPoint place in places.Take(MostPlaces).Skip(1))
-            all = StudyTexts.Word("studyFolder.and", all, Place(place));
-        return StudyTexts.Word("studyFolder.leftOutSinceSomePhoto", all, places.Count > MostPlaces ? StudyTexts.Get("studyFolder.andMore") : "");
+        Wording all = Place(marks[0]);
+        foreach (LeftOutMark mark in marks.Take(MostPlaces).Skip(1))
+            all = StudyTexts.Word("studyFolder.and", all, Place(mark));
+        return StudyTexts.Word("studyFolder.leftOutSinceSomePhoto", all, marks.Count > MostPlaces ? StudyTexts.Say("sharedMarks.more", marks.Count - MostPlaces) : "");
     }
 
-    private static Wording Place(CardPoint p) => StudyTexts.Word("studyFolder.markAtUVMm", new SaidLength(p.U, "0.0", HasUnit: false), new SaidLength(p.V, "0.0"));
+    // The fewer photos tell which to look at.
+    private static Wording Place(LeftOutMark mark)
+    {
+        Wording at = StudyTexts.Word("studyFolder.markAtUVMm", new SaidLength(mark.At.U, "0.0", HasUnit: false), new SaidLength(mark.At.V, "0.0"));
+        return mark.Missing.Count <= mark.Seen.Count ? StudyTexts.Word("studyFolder.missingIn", at, SharedMarks.Named(mark.Missing)) : StudyTexts.Word("studyFolder.onlyIn", at, SharedMarks.Named(mark.Seen));
+    }
 }

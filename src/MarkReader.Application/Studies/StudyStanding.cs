@@ -46,6 +46,10 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
                 : failure;
         }
 
+        StudyPhoto[] photos = [.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto(p.Person, p.Name, p.Called, p.Marks!))];
+        // Told while its target is still at hand.
+        if (SharedMarks.OtherTarget(photos) is { } other)
+            return other;
         // A result before the plan is done, as soon as everybody has equally many.
         if (people[0].Used < 2 || people.Any(p => p.Used != people[0].Used))
         {
@@ -53,7 +57,7 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
             return new Failure(StudyInputFailures.NotReady, KeptStudyTexts.Get(kind), KeptStudyTexts.Get(kind == "result.photos" ? "result.photosHint" : "result.twoHint"));
         }
 
-        return StudyReadings.Of([.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto(p.Person, p.Name, p.Marks!))]);
+        return StudyReadings.Of(photos);
     }
 
     private static StudyStanding OfPulses(KeptStudy study)
@@ -62,7 +66,7 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
         Failure? failure = null;
         PulseMarks? marks = study.Readings is { } table
             ? ReadingsFile.Pulses(Encoding.UTF8.GetBytes(table.Text)).TryGet(out PulseMarks? read, out failure) ? read : null
-            : RunScatter.FromMarks([.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto("", p.Name, p.Marks!))]);
+            : RunScatter.FromMarks([.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto("", p.Name, p.Called, p.Marks!))]);
         int pulses = marks?.All.Count ?? 0;
         StudyStanding standing = new([], pulses, study.Readings is null ? Math.Max(0, setup.Count - pulses) : 0);
         if (marks is null || !RunScatter.Run(marks, setup.Path, RunScatter.UsualWidth).TryGet(out ScatterAnswer? answer, out failure))

@@ -41,6 +41,7 @@ internal static class ProblemMap
         [StudyInputFailures.TooMany] = StatusCodes.Status409Conflict,
         [StudyInputFailures.PhotosEnough] = StatusCodes.Status409Conflict,
         [StudyInputFailures.PhotoTwice] = StatusCodes.Status409Conflict,
+        [StudyInputFailures.PhotoAgain] = StatusCodes.Status409Conflict,
         [StudyInputFailures.Conflict] = StatusCodes.Status409Conflict,
         [StorageFailures.KeyReused] = StatusCodes.Status422UnprocessableEntity,
         [PractisingFailures.NotPractice] = StatusCodes.Status409Conflict,

@@ -42,7 +42,15 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
         await Expect(page.Locator("#photos-status")).ToHaveTextAsync("Done: photo 3 is used.", new() { Timeout = Patience });
         await Expect(page.Locator("#next")).ToHaveTextAsync("Next: phone 2, photos still missing: 2");
-        await ChooseAsync(page, 1, StudyPhotos.Targets[2], StudyPhotos.Targets[3]);
+        await ChooseAsync(page, 0, StudyPhotos.Targets[1]);
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("0.jpg: This photo is there already; it counts once.", new() { Timeout = Patience });
+        // One of another target is named at once, while the right one is at hand.
+        await ChooseAsync(page, 1, StudyPhotos.Other, StudyPhotos.Targets[2]);
+        await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
+        await Expect(page.Locator("#result")).ToContainTextAsync("Photo 4 ('0.jpg' of phone 2) shows other marks than 3 photos that agree with each other. Put another photo of the same target, its card unmoved, in its place.");
+        await CheckAsync(visit, "study-other-target");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Remove.*Photo 4") }).TapAsync();
+        await ChooseAsync(page, 1, StudyPhotos.Targets[3]);
         await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
 
         await Expect(page.Locator("#result")).ToContainTextAsync(new Regex("of the full tolerance width of 1 mm"));
@@ -110,6 +118,10 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
         await Expect(page.Locator("#next")).ToHaveTextAsync("Next: person 1, photos still missing: 1", new() { Timeout = Patience });
+        await ChooseAsync(page, 0, StudyPhotos.Targets[1]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Send the photos person 1" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("'0.jpg' was not taken: the same photo is there already, as photo 2");
+        await Expect(page.Locator(".held")).ToHaveCountAsync(0);
         await page.GetByText("Change the plan").TapAsync();
         await page.FillAsync("#marks-people", "somebody\nelse");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan" }).TapAsync();

@@ -8,10 +8,14 @@ internal static class StudyPhotos
 {
     private static readonly (double U, double V)[] s_marks = [(-6, 2.5), (0.5, -5), (5.5, 4)];
     private static readonly Lazy<byte[][]> s_targets = new(() => Render(6, i => s_marks));
+    private static readonly Lazy<byte[][]> s_other = new(() => Render(1, i => [(-2, 5), (4, -1), (-5, -6)]));
     private static readonly Lazy<byte[][]> s_pulses = new(() => Render(6, i => [(1 + (0.15 * Math.Sin(2.4 * i)), -2 + (0.08 * Math.Cos(3.1 * i)))]));
 
     /// <summary>One target with three marks, from six places.</summary>
     public static IReadOnlyList<byte[]> Targets => s_targets.Value;
+
+    /// <summary>Another target with three marks.</summary>
+    public static byte[] Other => s_other.Value[0];
 
     /// <summary>Marks of six pulses, one in each photo, about u 1 mm, v −2 mm.</summary>
     public static IReadOnlyList<byte[]> Pulses => s_pulses.Value;

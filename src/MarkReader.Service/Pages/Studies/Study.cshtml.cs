@@ -138,7 +138,8 @@ internal sealed class StudyModel(
         if (!(await UploadForm.ReadAsync(Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Refuse(id, "photos", failure);
         string person = form.Text("person") ?? "";
-        LeftPhotos? left = await intake.TakeAsync(HttpContext, form, person, (bytes, file) => desk.Add(id, person, bytes, file).TryGet(out _, out Failure? refused) ? null : refused);
+        LeftPhotos? left = await intake.TakeAsync(HttpContext, form, person, (bytes, file) =>
+            desk.Add(id, person, bytes, file).TryGet(out StudyPhotoReceipt? receipt, out Failure? refused) ? receipt.Again : refused);
         if (left is null)
             return Redirect(Address(id) + "#step-photos");
         _left = left.Held;

@@ -44,9 +44,10 @@ export class PhotoQueue {
   async one({ file, fields }) {
     if (file.size > limit) return this.refuse(file, tooLarge(file, limit));
     const at = this.count - this.waiting.length;
-    for (;;) {
+    for (let lost = false; ;) {
       const answer = await this.send(file, fields, at);
       if (answer.status === 0 || answer.status === 503) {
+        lost ||= answer.status === 0; // it may have come in all the same
         this.say(this.status.dataset.lost, "busy");
         await new Promise((resolve) => { setTimeout(resolve, retryAfter); });
         continue;
@@ -54,8 +55,8 @@ export class PhotoQueue {
       const listed = answer.ok || answer.problem.number;
       if (!listed) return this.refuse(file, answer.problem);
       await this.renew();
-      if (answer.status === 201) return this.say(fill(this.status.dataset.done, answer.body.photos.at(-1).number), "good");
-      if (answer.ok) return this.say(this.status.dataset.there, "");
+      if (answer.status === 201 || (answer.ok && lost)) return this.say(fill(this.status.dataset.done, answer.body.photos.at(-1).number), "good");
+      if (answer.ok) return this.refuse(file, { detail: this.status.dataset.there });
       this.say(fill(this.status.dataset.refused, answer.problem.number), "");
       return this.refuse(file, answer.problem);
     }
