@@ -42,11 +42,12 @@ public static class CalibrateCamera
     {
         if (CheckName(name) is { } unnamed)
             return unnamed;
-        if (photos.FirstOrDefault(p => !p.Traits.SameLens(photos[0].Traits)) is { } other)
+        BoardPhoto? usual = photos.MaxBy(p => photos.Count(o => o.Traits.SameLens(p.Traits)));
+        if (photos.FirstOrDefault(p => !p.Traits.SameLens(usual!.Traits)) is { } other)
         {
             return new Failure(
                 CameraFailures.LensesDiffer,
-                CameraTexts.Word("calibrateCamera.andDifferentCamerasLensesOr", other.View.Name, photos[0].View.Name),
+                CameraTexts.Word("calibrateCamera.andDifferentCamerasLensesOr", other.View.Name, usual!.View.Name),
                 CameraTexts.Get("calibrateCamera.takeAllPhotosWithOne"));
         }
 
@@ -54,7 +55,7 @@ public static class CalibrateCamera
             return refused.Count == 0 ? failure : failure with { Message = CameraTexts.Say("calibrateCamera.moreCouldNotBeUsed", failure.Message, refused.Count, refused[0].Name, refused[0].Failure.Message) };
         HashSet<string> dropped = [.. found.Dropped.Select(d => d.Name)];
         BoardCoverage coverage = BoardCoverage.Of([.. photos.Select(p => p.View).Where(v => !dropped.Contains(v.Name))])!;
-        return new CameraFinding(CameraProfile.Of(name, made, photos[0].Traits, found), found, coverage, refused);
+        return new CameraFinding(CameraProfile.Of(name, made, usual!.Traits, found), found, coverage, refused);
     }
 
     /// <summary>Why a text cannot be a camera's name; null when it can.</summary>

@@ -16,14 +16,8 @@ public static class CameraCalibration
     {
         if (views.Count < LeastViews)
             return new Failure(CalibrationFailures.TooFewViews, CalibrationTexts.Word("cameraCalibration.photosBoardCanBeUsed", views.Count, LeastViews), CalibrationTexts.Get("cameraCalibration.takeMorePhotosBoardFrom"));
-        if (views.FirstOrDefault(v => v.Photo != views[0].Photo) is { } other)
-        {
-            return new Failure(
-                CalibrationFailures.Sizes,
-                CalibrationTexts.Word("cameraCalibration.xPxXPx", other.Name, other.Photo.Width, other.Photo.Height, views[0].Name, views[0].Photo.Width, views[0].Photo.Height),
-                CalibrationTexts.Get("cameraCalibration.takeAllPhotosWithSame"));
-        }
-
+        if (PhotoSizes.Differ(views) is { } differ)
+            return differ;
         if (Start(views) is not { } start
             || ViewScreen.Fit(views, start, LeastViews, some => new CalibrationFit(some, CameraTerms.All, robust: true)) is not { } screened
             || new ModelChoice(screened.Views).Simplest(screened.Fit) is not { } chosen)

@@ -33,17 +33,14 @@ public static class CardCheck
 
     private static readonly int[] s_shape = [Globals.Stretch, Globals.Skew, Globals.Bend, Globals.Bend + 1, Globals.Bend + 2];
 
-    /// <param name="views">Of one size, in the sensor's frame.</param>
+    /// <param name="views">Of the camera's size, in the sensor's frame; photos of several sizes are refused.</param>
     public static Outcome<CheckedCard> Check(IReadOnlyList<BoardView> views, KnownCamera camera, CheckedPrint print)
     {
         if (views.Count < LeastViews)
             return new Failure(CardCheckFailures.TooFewViews, CalibrationTexts.Word("cardCheck.fewPhotos", views.Count, LeastViews), CalibrationTexts.Get("cardCheck.fewPhotosHint"));
-        if (views.FirstOrDefault(v => v.Photo != camera.Model.Photo) is { } other)
-        {
-            (PhotoSize size, PhotoSize wanted) = (other.Photo, camera.Model.Photo);
-            return new Failure(CalibrationFailures.Sizes, CalibrationTexts.Word("cardCheck.sizes", other.Name, size.Width, size.Height, wanted.Width, wanted.Height), CalibrationTexts.Get("cameraCalibration.takeAllPhotosWithSame"));
-        }
-
+        if (PhotoSizes.Differ(views) is { } differ)
+            return differ;
+        ArgumentOutOfRangeException.ThrowIfNotEqual(views[0].Photo, camera.Model.Photo);
         BoardPose?[] poses = [.. views.Select(v => CalibrationStart.PoseOf(v, camera.Model))];
         if (poses.Any(p => p is null))
             return Undetermined();

@@ -42,7 +42,13 @@ public sealed class CalibrationDeskTests : IDisposable
         // The first of all is the one that does not fit the others.
         Assert.Null(Standing(_desk.Add(id, cropped, "cropped.jpg")).Photos[0].NotUsed);
         foreach ((byte[] photo, int i) in photos.Select((p, i) => (p, i)))
-            Assert.True(_desk.Add(id, photo, $"C:\\a\\{i}\u0007.jpg").ValueOrThrow().IsNew);
+        {
+            Outcome<BoardPhotoReceipt> added = _desk.Add(id, photo, $"C:\\a\\{i}\u0007.jpg");
+            Assert.True(added.ValueOrThrow().IsNew);
+            if (i == 0)
+                Assert.Equal("the photo is 800 x 600 px, as many others are 800 x 560 px", Standing(added).Photos[1].NotUsed!.Message);
+        }
+
         BoardPhotoReceipt again = _desk.Add(id, photos[3], "again.jpg").ValueOrThrow();
 
         Assert.Equal((5, false, 7), (again.Number, again.IsNew, again.Calibration.Photos.Count));

@@ -47,14 +47,16 @@ public sealed class CameraCalibrationTests
         Assert.Equal(CalibrationFailures.TooFewViews, failure.Code);
     }
 
-    [Fact]
-    public void Views_of_two_sizes_are_refused()
+    [Theory]
+    [InlineData("0", "0 is 3024 x 4032 px, the other 5 photos are 4032 x 3024 px")]
+    [InlineData("0 2", "0, 2 are not 4032 x 3024 px as the other 4 photos are")]
+    [InlineData("0 1 2", "as many photos are 3024 x 4032 px (0, 1, 2) as 4032 x 3024 px (3, 4, 5)")]
+    public void Views_of_several_sizes_are_refused_and_those_that_differ_from_most_are_named(string upright, string said)
     {
-        BoardView[] views = [.. new SimulatedBoard(1).Views];
-        views[2] = views[2] with { Photo = new(3024, 4032) };
+        BoardView[] views = [.. new SimulatedBoard(1).Views.Take(6).Select((v, i) => v with { Name = $"{i}", Photo = upright.Split(' ').Contains($"{i}") ? new(3024, 4032) : new(4032, 3024) })];
 
         Assert.False(CameraCalibration.Calibrate(views).TryGet(out _, out Failure? failure));
-        Assert.Equal(CalibrationFailures.Sizes, failure.Code);
+        Assert.Equal((CalibrationFailures.Sizes, said), (failure.Code, failure.Message));
     }
 
     [Fact]
