@@ -1,3 +1,4 @@
+using MarkReader.Application.Inputs;
 using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
 using MarkReader.Application.Storage;
@@ -11,8 +12,9 @@ namespace MarkReader.Application.Budgets;
 public static class BudgetDocument
 {
     /// <summary>The document; null when there is no budget to explain.</summary>
-    public static SheetDocument? Of(AimReport report, RecordFormat format, DateTimeOffset written)
+    public static SheetDocument? Of(AimToExplain aim, RecordFormat format)
     {
+        AimReport report = aim.Report;
         if (ExplainedBudget.Of(report, format) is not { } words)
             return null;
         List<DocumentBlock> blocks =
@@ -31,11 +33,12 @@ public static class BudgetDocument
             new DocumentBlock.Paragraph(BudgetTexts.Get("source"), Small: true),
             new DocumentBlock.Paragraph(BudgetTexts.Get("cautions"), Small: true),
         ];
-        return new(BudgetTexts.Get("title"), BudgetTexts.Say("subtitle", format.Short(report.Leg.NearPath), format.Short(report.Leg.FarPath)), blocks)
+        string subtitle = BudgetTexts.Say("subtitle", aim.Name, format.Time(aim.FoundAt), format.Offset(aim.FoundAt), format.Short(report.Leg.NearPath), format.Short(report.Leg.FarPath));
+        return new(BudgetTexts.Get("title"), subtitle, blocks)
         {
             Subject = BudgetTexts.Get("title"),
-            Foot = $"MarkReader {ProgramVersion.Current}",
-            Written = written,
+            Foot = aim.Program == ProgramVersion.Current ? $"MarkReader {aim.Program}" : BudgetTexts.Say("foot.earlier", aim.Program, ProgramVersion.Current),
+            Written = aim.FoundAt,
         };
     }
 
@@ -67,4 +70,17 @@ public static class BudgetDocument
                 [$"{ExplainedBudget.Name(p.Source)}: {ExplainedBudget.About(p.Source)}", format.Length(p.Uncertainty.Millimetres, 4), ExplainedBudget.Percent(p.Share, format), format.Length(p.WholeWithout.Millimetres, 4)])),
             new TableRow([BudgetTexts.Get("row.whole"), format.Length(analysis.Whole.Millimetres, 4), format.Number(100, 0), "–"]),
         ]);
+}
+
+/// <summary>An aim whose uncertainty is explained.</summary>
+/// <param name="Name">By which it is found again: see <see cref="Kept"/> and <see cref="Photos"/>.</param>
+/// <param name="FoundAt">When it was worked out.</param>
+/// <param name="Program">The version of the program that did it.</param>
+public sealed record AimToExplain(AimReport Report, string Name, DateTimeOffset FoundAt, string Program)
+{
+    /// <summary>The name of an aim that is kept.</summary>
+    public static string Kept(long id) => BudgetTexts.Say("name.kept", id);
+
+    /// <summary>The name of an aim by its photos' files.</summary>
+    public static string Photos(IEnumerable<string> files) => string.Join(", ", files.Select(FileLabel.Shown));
 }

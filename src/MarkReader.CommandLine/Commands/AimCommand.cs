@@ -4,6 +4,7 @@ using MarkReader.Application.Budgets;
 using MarkReader.Application.Overlays;
 using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
+using MarkReader.Application.Storage;
 using MarkReader.CommandLine.Output;
 using MarkReader.Quantities;
 
@@ -35,7 +36,8 @@ internal static class AimCommand
             if (drawing?.Write(OverlayScenes.Of(finding), request.Photos.WithFarMark) is { } notWritten)
                 return terminal.Refuse(notWritten);
             AimReport answer = AimReport.From(finding);
-            if (document is not null && BudgetDocument.Of(answer, RecordFormat.Plain, DateTimeOffset.UtcNow) is { } pages && document.Write(pages) is { } noDocument)
+            AimToExplain explained = new(answer, AimToExplain.Photos(options.PhotoNames(call).OfType<string>()), DateTimeOffset.UtcNow, ProgramVersion.Current);
+            if (document is not null && BudgetDocument.Of(explained, RecordFormat.Plain) is { } pages && document.Write(pages) is { } noDocument)
                 return terminal.Refuse(noDocument);
             terminal.Out.WriteLine(terminal.Json ? ReportJson.Write(answer) : AimText.Of(finding));
             return ExitStatus.Done;

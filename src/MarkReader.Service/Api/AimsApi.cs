@@ -92,7 +92,8 @@ internal static class AimsApi
             || !Paper.Find(paper ?? Paper.A4.Name).TryGet(out Paper? page, out failure)
             || !aims.Find(id).TryGet(out KeptAim? kept, out failure))
             return Problem.From(failure);
-        if (KeptReports.Read<AimReport>(kept.Aim.Answer) is not { } report || BudgetDocument.Of(report, format, kept.FoundAt) is not { } document)
+        if (KeptReports.Read<AimReport>(kept.Aim.Answer) is not { } report
+            || BudgetDocument.Of(new(report, AimToExplain.Kept(id), kept.FoundAt, kept.Aim.ProgramVersion), format) is not { } document)
             return Problem.From(new(ServiceFailures.NotFound, ServiceTexts.Get("aimsApi.thisAimHasNoBudget"), ServiceTexts.Get("aimsApi.findItAnewFromItsPhotos")));
         context.Response.Headers.ContentDisposition = $"inline; filename=\"markreader-uncertainty-{id}.pdf\"";
         return TypedResults.Bytes(PdfDocument.Write(document, page), "application/pdf");

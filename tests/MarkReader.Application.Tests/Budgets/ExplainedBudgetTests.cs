@@ -1,6 +1,8 @@
 using MarkReader.Application.Budgets;
 using MarkReader.Application.Records;
 using MarkReader.Application.Reports;
+using MarkReader.Application.Storage;
+using MarkReader.Drawing.Documents;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Tests.Budgets;
@@ -85,6 +87,18 @@ public sealed class ExplainedBudgetTests
         AimReport report = Report((UncertaintySource.Noise, 0.03));
         Assert.Null(ExplainedBudget.Of(report with { Aim = report.Aim with { Budget = null } }, RecordFormat.Plain));
         Assert.Null(ExplainedBudget.Of(report with { Aim = report.Aim with { Budget = [report.Aim.Budget![0] with { Source = "tides" }] } }, RecordFormat.Plain));
+    }
+
+    [Fact]
+    public void The_document_says_which_aim_it_explains_when_it_was_found_and_by_which_version()
+    {
+        AimReport report = Report((UncertaintySource.Noise, 0.03));
+        DateTimeOffset found = new(2026, 11, 26, 14, 3, 9, TimeSpan.Zero);
+        SheetDocument kept = BudgetDocument.Of(new(report, AimToExplain.Kept(12), found, ProgramVersion.Current), RecordFormat.Plain)!;
+        Assert.Equal(("Result 12, 2026-11-26 14:03 UTC. Path lengths 80\u00a0mm and 480\u00a0mm", $"MarkReader {ProgramVersion.Current}", found), (kept.Subtitle, kept.Foot, kept.Written));
+        SheetDocument photos = BudgetDocument.Of(new(report, AimToExplain.Photos(["/tmp/near.jpg", "far\n.jpg"]), found, "0.1"), RecordFormat.Plain)!;
+        Assert.StartsWith("near.jpg, far.jpg, 2026-11-26 14:03 UTC.", photos.Subtitle, StringComparison.Ordinal);
+        Assert.Equal($"Worked out by MarkReader 0.1, explained by {ProgramVersion.Current}", photos.Foot);
     }
 
     private static AimReport Report(params (UncertaintySource Source, double Uncertainty)[] parts)
