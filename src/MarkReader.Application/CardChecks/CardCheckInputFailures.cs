@@ -11,5 +11,8 @@ public static class CardCheckInputFailures
     /// <summary>As many checks are kept as there may be.</summary>
     public static readonly FailureCode TooManyChecks = new("TOO_MANY_CARD_CHECKS", FailureKind.BadInput);
 
+    /// <summary>A check's name is too long, or has signs that cannot be shown.</summary>
+    public static readonly FailureCode NameInvalid = new("CARD_CHECK_NAME_INVALID", FailureKind.BadInput);
+
     public static readonly FailureCode LimitInvalid = new("CARD_TOLERANCE_INVALID", FailureKind.BadInput);
 }

@@ -13,7 +13,7 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
     /// <summary>The most checks that are kept.</summary>
     public const int Most = 500;
 
-    private const string Columns = "id, camera_id AS CameraId, report, added_at AS AddedAt";
+    private const string Columns = "id, name, camera_id AS CameraId, report, added_at AS AddedAt";
 
     /// <summary>The check with this id.</summary>
     public Outcome<KeptCardCheck> Find(long id) => database.Run(connection => Find(connection, id));
@@ -46,7 +46,7 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
     });
 
     /// <summary>Keeps a check; a request that is repeated gives the check that it made.</summary>
-    internal Outcome<KeptCardCheck> Add(long cameraId, CardCheckReport report, RequestKey? request) => database.Run<KeptCardCheck>(connection =>
+    internal Outcome<KeptCardCheck> Add(long cameraId, string name, CardCheckReport report, RequestKey? request) => database.Run<KeptCardCheck>(connection =>
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
         if (!EarlierRow.Find(connection, "card_checks", request).TryGet(out EarlierRow? earlier, out Failure? failure))
@@ -56,8 +56,8 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
         if (connection.QuerySingle<int>("SELECT count(*) FROM card_checks") >= Most)
             return Full();
         long id = connection.QuerySingle<long>(
-            "INSERT INTO card_checks (camera_id, report, added_at, request_key, request_digest) VALUES ((SELECT id FROM cameras WHERE id = @cameraId), @report, @time, @Key, @Digest) RETURNING id",
-            new { cameraId, report = ReportJson.Write(report), time = Moment.ToText(clock.GetUtcNow()), request?.Key, request?.Digest });
+            "INSERT INTO card_checks (camera_id, name, report, added_at, request_key, request_digest) VALUES ((SELECT id FROM cameras WHERE id = @cameraId), @name, @report, @time, @Key, @Digest) RETURNING id",
+            new { cameraId, name, report = ReportJson.Write(report), time = Moment.ToText(clock.GetUtcNow()), request?.Key, request?.Digest });
         Outcome<KeptCardCheck> kept = Find(connection, id);
         transaction.Commit();
         return kept;
@@ -69,9 +69,9 @@ public sealed class CardCheckStore(Database database, TimeProvider clock)
         ? row.ToCheck()
         : new Failure(StorageFailures.NotKept, CardCheckTexts.Word("store.notKept", id), CardCheckTexts.Get("store.notKeptHint"));
 
-    private sealed record Row(long Id, long? CameraId, string Report, string AddedAt)
+    private sealed record Row(long Id, string Name, long? CameraId, string Report, string AddedAt)
     {
-        public KeptCardCheck ToCheck() => new(Id, Moment.Parse(AddedAt), CameraId, JsonSerializer.Deserialize<CardCheckReport>(Report, ReportJson.Options)!);
+        public KeptCardCheck ToCheck() => new(Id, Name, Moment.Parse(AddedAt), CameraId, JsonSerializer.Deserialize<CardCheckReport>(Report, ReportJson.Options)!);
     }
 }
 

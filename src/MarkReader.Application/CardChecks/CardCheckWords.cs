@@ -5,20 +5,26 @@ namespace MarkReader.Application.CardChecks;
 /// <summary>A check of a printed card in words, for the command line and for pages.</summary>
 public static class CardCheckWords
 {
+    private const int MostNamed = 2;
+
     /// <summary>The verdict in a sentence.</summary>
     public static Wording Verdict(CardCheckReport r)
     {
         CardErrorsReport e = r.AsDrawn;
+        string without = Without(r);
         return r.Verdict switch
         {
             _ when r.ShapesDiffer => CardCheckTexts.Get("verdict.shapes"),
-            _ when r.Rulers is { Agree: false } => CardCheckTexts.Get("verdict.rulers"),
-            "good" when r.SizeJudged => CardCheckTexts.Word("verdict.good", Upper(e.WorstAtMost), Limit(r)),
-            "good" => CardCheckTexts.Word("verdict.goodShape", Upper(e.WorstAtMost), Limit(r)),
-            "notGood" => CardCheckTexts.Word("verdict.notGood", Fine(Size(e.Worst)), Lower(e.WorstAtLeast), Limit(r)),
-            _ => CardCheckTexts.Word("verdict.cannotTell", Lower(e.WorstAtLeast), Upper(e.WorstAtMost), Limit(r)),
+            _ when r.Rulers is { Agree: false } => CardCheckTexts.Word("verdict.rulers", without),
+            "good" when r.SizeJudged => CardCheckTexts.Word("verdict.good", Upper(e.WorstAtMost), Limit(r), without),
+            "good" => CardCheckTexts.Word("verdict.goodShape", Upper(e.WorstAtMost), Limit(r), without),
+            "notGood" => CardCheckTexts.Word("verdict.notGood", Fine(Size(e.Worst)), Lower(e.WorstAtLeast), Limit(r), without),
+            _ => CardCheckTexts.Word("verdict.cannotTell", Lower(e.WorstAtLeast), Upper(e.WorstAtMost), Limit(r), without),
         };
     }
+
+    /// <summary>The verdict in a few words, with the photos that it is without.</summary>
+    public static string Short(CardCheckReport r) => CardCheckTexts.Get(r is { Verdict: "good", SizeJudged: false } ? "short.goodShape" : $"short.{r.Verdict}") + Without(r);
 
     /// <summary>What to do, in the order in which it helps.</summary>
     public static IReadOnlyList<Wording> Advice(CardCheckReport r) => [.. r.Advice.Select(a => a is "stateRulers" && r.Rulers is { } rulers
@@ -69,12 +75,18 @@ public static class CardCheckWords
     /// <summary>The photos that did not fit the others: whoever reads the verdict should know of them.</summary>
     public static IEnumerable<Wording> LeftOut(CardCheckReport r) => r.Views.Where(v => !v.Used).Select(v => CardCheckTexts.Word("fact.dropped", v.Name, v.ResidualPx));
 
-    /// <summary>The verdict in one or two words.</summary>
-    public static string Short(string verdict) => CardCheckTexts.Get($"short.{verdict}");
-
     /// <summary>The picture in words.</summary>
     public static Wording Picture(CardCheckReport r) => CardCheckTexts.Word(
         "picture.alt", Fine(r.AsDrawn.Zone.Max(Size)), Fine(Size(r.AsDrawn.Zone[r.AsDrawn.Zone.Count / 2])), Limit(r));
+
+    // The photos that did not fit, behind the verdict's first words; a colon in a file's name does not end them. Where the others do not fit each other either, they are not told apart.
+    private static string Without(CardCheckReport r)
+    {
+        string[] left = [.. r.Views.Where(v => !v.Used && !r.ShapesDiffer).Select(v => v.Name.Replace(": ", ":\u00a0", StringComparison.Ordinal))];
+        return left.Length == 0 ? ""
+            : left.Length <= MostNamed ? CardCheckTexts.Say("verdict.without", string.Join(", ", left))
+            : CardCheckTexts.Say("verdict.withoutMore", string.Join(", ", left.Take(MostNamed)), left.Length - MostNamed);
+    }
 
     internal static double Size(CardErrorReport e) => Math.Sqrt((e.ErrorU * e.ErrorU) + (e.ErrorV * e.ErrorV));
 

@@ -4,4 +4,5 @@ namespace MarkReader.Application.CardChecks;
 /// <param name="Id">Counts up; never used twice.</param>
 /// <param name="AddedAt">When it was made (UTC, to the millisecond).</param>
 /// <param name="CameraId">The camera with whose profile it was made; null when that was deleted.</param>
-public sealed record KeptCardCheck(long Id, DateTimeOffset AddedAt, long? CameraId, CardCheckReport Report);
+/// <param name="Name">What it is called; empty for nothing.</param>
+public sealed record KeptCardCheck(long Id, string Name, DateTimeOffset AddedAt, long? CameraId, CardCheckReport Report);

@@ -23,7 +23,7 @@ internal sealed class CardCheckDispatch(CardCheckDesk desk, MeasuringTurns turns
         if (key is not null && !form.KeyOf(key, form.Photos.Select(PhotoDigest.Of)).TryGet(out request, out Failure? failure))
             return (null, new("photos", failure));
         // The measuring is work for the processor: a thread of its own, so that others are answered meanwhile.
-        Outcome<KeptCardCheck> outcome = await Task.Run(() => desk.Check(form.Camera, form.Photos.Count, form.Photos.Select(SentPhoto.Read), form.Input, request), cancellation);
+        Outcome<KeptCardCheck> outcome = await Task.Run(() => desk.Check(form.Camera, form.Name, form.Photos.Count, form.Photos.Select(SentPhoto.Read), form.Input, request), cancellation);
         return outcome.TryGet(out KeptCardCheck? check, out failure) ? (check, null) : (null, new(form.FieldOf(failure), failure));
     }
 }

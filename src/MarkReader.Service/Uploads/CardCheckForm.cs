@@ -10,8 +10,9 @@ using MarkReader.Service.Texts;
 namespace MarkReader.Service.Uploads;
 
 /// <summary>The form for a check of a printed card: photos, camera, and what was read off its rulers.</summary>
+/// <param name="Name">What the check is called; empty for nothing.</param>
 /// <param name="Camera">Number of the camera whose profile is used.</param>
-internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camera, CardCheckInput Input)
+internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, string Name, long Camera, CardCheckInput Input)
 {
     /// <summary>The first thing that is wrong is the refusal.</summary>
     public static (CardCheckForm? Form, FieldFailure? Wrong) Read(UploadForm form, IReadOnlyList<IFormFile> photos)
@@ -36,7 +37,7 @@ internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camer
             return (null, new("camera", new(ServiceFailures.FieldMissing, ServiceTexts.Get("cardCheck.noCamera"), ServiceTexts.Get("cardCheck.chooseCamera"))));
         // A form always sends the rulers' uncertainty; it says nothing without their lengths.
         double? uncertainty = lengths["rulerU"] is null && lengths["rulerV"] is null ? null : lengths["rulerUncertainty"];
-        return (new(photos, camera, new(lengths["rulerU"], lengths["rulerV"], uncertainty, lengths["tolerance"])), null);
+        return (new(photos, form.Text("name") ?? "", camera, new(lengths["rulerU"], lengths["rulerV"], uncertainty, lengths["tolerance"])), null);
     }
 
     /// <summary>The field that a refusal concerns.</summary>
@@ -44,11 +45,12 @@ internal sealed record CardCheckForm(IReadOnlyList<IFormFile> Photos, long Camer
         : failure.Code == ReadingFailures.RulerUncertaintyInvalid ? "rulerUncertainty"
         : failure.Code == ReadingFailures.RulerMissing && Input.RulerV is null ? "rulerV"
         : failure.Code == ReadingFailures.RulerMissing || failure.Code == ReadingFailures.RulerInvalid || failure.Code.Name == "RULER_READING" ? "rulerU"
+        : failure.Code == CardCheckInputFailures.NameInvalid ? "name"
         : failure.Code == StorageFailures.NotKept ? "camera"
         : "photos";
 
     /// <summary>The key of a request with this form.</summary>
     /// <param name="digests">Of the photos.</param>
     public Outcome<RequestKey> KeyOf(string key, IEnumerable<string> digests) =>
-        RequestKey.Of(key, Encoding.UTF8.GetBytes(FormattableString.Invariant($"{Camera} {Input.RulerU} {Input.RulerV} {Input.RulerUncertainty} {Input.Limit} {string.Join(' ', digests)}")));
+        RequestKey.Of(key, Encoding.UTF8.GetBytes(FormattableString.Invariant($"{Camera} {Input.RulerU} {Input.RulerV} {Input.RulerUncertainty} {Input.Limit} {Name} {string.Join(' ', digests)}")));
 }

@@ -6,7 +6,7 @@ namespace MarkReader.Application.Tests.Storage;
 
 public sealed class DatabaseTests : IDisposable
 {
-    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql", "migrations/0004-visit-people-and-keys.sql", "migrations/0005-visit-origins.sql", "migrations/0006-cameras.sql", "migrations/0007-studies.sql", "migrations/0008-card-checks.sql", "migrations/0009-interim-sets.sql", "migrations/0010-study-cards.sql"];
+    private static readonly string[] s_scripts = ["migrations/0001-photos-measurements-aims.sql", "migrations/0002-machines.sql", "migrations/0003-visits.sql", "migrations/0004-visit-people-and-keys.sql", "migrations/0005-visit-origins.sql", "migrations/0006-cameras.sql", "migrations/0007-studies.sql", "migrations/0008-card-checks.sql", "migrations/0009-interim-sets.sql", "migrations/0010-study-cards.sql", "migrations/0011-card-check-names.sql"];
 
     private readonly TemporaryFolder _temporary = new();
 

@@ -15,7 +15,7 @@ public sealed class CardChecksApiTests(Site site) : IClassFixture<Site>
     {
         string camera = await CameraAsync("check phone");
 
-        using HttpResponseMessage made = await PostAsync("one", camera, CardPhotos.Flat);
+        using HttpResponseMessage made = await PostAsync("one", camera, CardPhotos.Flat, ("name", " card of leg 1 "));
         Assert.Equal(HttpStatusCode.Created, made.StatusCode);
         JsonElement check = await made.JsonAsync();
         string address = made.Headers.Location!.ToString();
@@ -24,15 +24,18 @@ public sealed class CardChecksApiTests(Site site) : IClassFixture<Site>
         Assert.Equal("/api/cameras/" + camera, check.Text("camera"));
         Assert.Contains("Good in shape", check.GetProperty("words")[0].GetString(), StringComparison.Ordinal);
 
-        using HttpResponseMessage repeated = await PostAsync("one", camera, CardPhotos.Flat);
+        Assert.Equal("card of leg 1", check.Text("name"));
+
+        using HttpResponseMessage repeated = await PostAsync("one", camera, CardPhotos.Flat, ("name", "card of leg 1"));
         Assert.Equal(address, repeated.Headers.Location!.ToString());
         await (await PostAsync("one", camera, [.. CardPhotos.Flat.Skip(1)])).ProblemAsync(HttpStatusCode.UnprocessableEntity, "IDEMPOTENCY_KEY_REUSED");
+        await (await PostAsync("one", camera, CardPhotos.Flat, ("name", "another"))).ProblemAsync(HttpStatusCode.UnprocessableEntity, "IDEMPOTENCY_KEY_REUSED");
 
         using HttpResponseMessage picture = await site.Client.GetAsync(address + "/picture.svg", Cancellation);
         Assert.Equal("image/svg+xml", picture.Content.Headers.ContentType!.MediaType);
         await (await site.Client.GetAsync(address + "/photo.svg", Cancellation)).ProblemAsync(HttpStatusCode.NotFound, "NOT_FOUND");
         JsonElement list = await (await site.Client.GetAsync("/api/card-checks", Cancellation)).JsonAsync();
-        Assert.Contains(list.GetProperty("checks").EnumerateArray(), c => c.Text("camera") == "check phone" && c.Text("verdict") == "good");
+        Assert.Contains(list.GetProperty("checks").EnumerateArray(), c => c.Text("camera") == "check phone" && c.Text("verdict") == "good" && c.Text("name") == "card of leg 1" && !c.GetProperty("sizeJudged").GetBoolean());
 
         using HttpResponseMessage gone = await site.Client.DeleteAsync(address, Cancellation);
         Assert.Equal(HttpStatusCode.NoContent, gone.StatusCode);
@@ -48,6 +51,7 @@ public sealed class CardChecksApiTests(Site site) : IClassFixture<Site>
         Assert.Equal("photos", (await (await PostAsync(null, camera, [.. CardPhotos.Flat.Take(2)])).ProblemAsync(HttpStatusCode.UnprocessableEntity, "CARD_FEW_VIEWS")).Text("field"));
         Assert.Equal("camera", (await (await PostAsync(null, "4711", CardPhotos.Flat)).ProblemAsync(HttpStatusCode.NotFound, "NOT_KEPT")).Text("field"));
         Assert.Equal("tolerance", (await (await PostAsync(null, camera, CardPhotos.Flat, ("tolerance", "-1"))).ProblemAsync(HttpStatusCode.BadRequest, "CARD_TOLERANCE_INVALID")).Text("field"));
+        Assert.Equal("name", (await (await PostAsync(null, camera, CardPhotos.Flat, ("name", new string('x', 81)))).ProblemAsync(HttpStatusCode.BadRequest, "CARD_CHECK_NAME_INVALID")).Text("field"));
         Assert.Equal("rulerU", (await (await PostAsync(null, camera, CardPhotos.Flat, ("rulerU", "x"))).ProblemAsync(HttpStatusCode.BadRequest, "NUMBER_UNREADABLE")).Text("field"));
     }
 

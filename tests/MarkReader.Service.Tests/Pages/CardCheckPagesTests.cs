@@ -58,6 +58,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await page.Locator("#rulerU").FillAsync("1,575");
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("No photo was chosen");
+        await page.Locator("#name").FillAsync("card of leg 1");
         await Expect(page.Locator("#rulerU")).ToHaveValueAsync("1,575");
 
         // What was sent once need not be chosen again, whatever was wrong, nor after another page.
@@ -85,6 +86,11 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Good", Exact = true })).ToBeVisibleAsync(new() { Timeout = Patience });
         await Expect(page.Locator("main")).ToContainTextAsync(new Regex(@"Size: the rulers are 1,57\d+ in|Size: the rulers are 1,57\d+ along u and 1,57\d+ in"));
         await Expect(page.Locator("main")).ToContainTextAsync($"{CardPhotos.Flat.Count} of {CardPhotos.Flat.Count} photos used");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("card of leg 1");
+        string check = new Uri(page.Url).AbsolutePath;
+        await page.GotoAsync("/cameras/card-checks");
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("card of leg 1: good\\s.*plate · inch phone", RegexOptions.Singleline) }).TapAsync();
+        await Expect(page).ToHaveURLAsync(new Regex(check));
         await page.GetByText("Delete this check").TapAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Delete", Exact = true }).TapAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/cameras/card-checks$"));

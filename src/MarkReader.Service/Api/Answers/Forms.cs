@@ -83,6 +83,9 @@ internal sealed class CardCheckUpload
     /// <summary>Number of the camera that took them.</summary>
     public required long Camera { get; init; }
 
+    /// <summary>What the check is called, at most 80 signs; without it, nothing.</summary>
+    public string? Name { get; init; }
+
     /// <summary>What the card's lower printed ruler really measures, end to end.</summary>
     public double? RulerU { get; init; }
 
