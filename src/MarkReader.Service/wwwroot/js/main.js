@@ -10,6 +10,7 @@ import { connectPaths } from "./paths.js";
 import { connectBoards } from "./boards.js";
 import { connectStudy } from "./studies.js";
 import { connectMeasuring } from "./measuring.js";
+import { connectSizes } from "./sizes.js";
 
 const form = document.getElementById("aim");
 if (form) {
@@ -30,4 +31,5 @@ const calibration = document.querySelector("[data-calibration]");
 if (calibration) connectBoards(calibration);
 const study = document.querySelector("[data-study]");
 if (study) connectStudy(study);
+for (const set of document.querySelectorAll("form[data-together]")) connectSizes(set); // before what waits for the answer
 for (const long of document.querySelectorAll("form[data-measuring]")) connectMeasuring(long);

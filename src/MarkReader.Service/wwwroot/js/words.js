@@ -10,6 +10,11 @@ export function tooLarge(file, limit) {
   return { detail: fill(words.tooLarge, (file.size / 1048576).toFixed(0), limit / 1048576), hint: words.tooLargeHint };
 }
 
+export function tooLargeTogether(files, limit) {
+  const sum = files.reduce((all, file) => all + file.size, 0);
+  return { detail: fill(words.tooLargeTogether, files.length, Math.ceil(sum / 1048576), limit / 1048576), hint: words.tooLargeTogetherHint };
+}
+
 const inches = words.display.startsWith("in"), comma = words.display.endsWith("comma");
 
 // A number's text with the reader's decimal sign.
