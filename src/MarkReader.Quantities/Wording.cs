@@ -39,7 +39,7 @@ public sealed class Wording : IEquatable<Wording>
     }
 
     public void AppendFormatted<T>(T value, string? format = null) =>
-        AppendLiteral(value is IFormattable formattable ? formattable.ToString(format, CultureInfo.InvariantCulture) : value?.ToString() ?? "");
+        _parts.Add(value is IFormattable formattable ? new(formattable.ToString(format, CultureInfo.InvariantCulture), null, false) { IsNumber = true } : new(value?.ToString() ?? "", null, false));
 
     /// <summary>The sentence of a template.</summary>
     /// <param name="template">{0}, {1:0.#} … stand for the parts.</param>
@@ -82,11 +82,12 @@ public sealed class Wording : IEquatable<Wording>
     /// <summary>The sentence in another unit.</summary>
     /// <param name="length">A length as text, with its unit when it asks for it.</param>
     /// <param name="unit">The unit's name.</param>
+    /// <param name="number">Writes the text of a number that is no length, which has a decimal point; null: as it is.</param>
     /// <param name="between">What keeps two lengths apart where the sentence has a comma: a semicolon when decimals follow a comma.</param>
-    public string In(Func<SaidLength, string> length, string unit, char between = ',')
+    public string In(Func<SaidLength, string> length, string unit, char between = ',', Func<string, string>? number = null)
     {
         bool BetweenLengths(int i) => i > 0 && _parts[i - 1].Length is not null && _parts.ElementAtOrDefault(i + 1).Length is not null && _parts[i].Text?.StartsWith(',') == true;
-        return string.Concat(_parts.Select((p, i) => p.IsUnit ? unit : p.Length is { } l ? length(l) : BetweenLengths(i) ? between + p.Text[1..] : p.Text));
+        return string.Concat(_parts.Select((p, i) => p.IsUnit ? unit : p.Length is { } l ? length(l) : BetweenLengths(i) ? between + p.Text[1..] : p.IsNumber && number is not null ? number(p.Text) : p.Text));
     }
 
     public override string ToString() => In(l => l.ToString(), "mm");
@@ -100,6 +101,8 @@ public sealed class Wording : IEquatable<Wording>
     private readonly record struct Part(string Text, SaidLength? Length, bool IsUnit)
     {
         public int? Event { get; init; }
+
+        public bool IsNumber { get; init; }
     }
 }
 

@@ -20,4 +20,12 @@ public sealed class WordingTests
         Assert.Equal("step 8 (mark at 480 mm) is wrong", named.ToString());
         Assert.Equal("step 8 (mark at L) is wrong", named.In(_ => "L", "in"));
     }
+
+    [Fact]
+    public void Numbers_that_are_no_lengths_get_the_readers_sign_and_names_stay()
+    {
+        Wording said = Wording.Of("{0} is off by {1:0.0} %, {2} times {3}", "view.2.5.jpg", 1.64, 2.5, new SaidLength(0.1));
+        Assert.Equal("view.2.5.jpg is off by 1.6 %, 2.5 times 0.1 mm", said.ToString());
+        Assert.Equal("view.2.5.jpg is off by 1,6 %, 2,5 times 0,1 mm", said.In(l => l.ToString().Replace('.', ','), "mm", number: n => n.Replace('.', ',')));
+    }
 }

@@ -35,10 +35,10 @@ internal sealed class StudyNumbers(RecordFormat? format)
     /// <summary>Of an upper bound.</summary>
     public string PAtMost(double p) => p < 0.0001 ? StudyTexts.Say("studyNumbers.pBelow", Signs("0.0001")) : StudyTexts.Say("studyNumbers.pAtMost", P(p));
 
-    public string Said(Wording words) => words.In(l => _format.Length(l.Millimetres, 1) + (l.HasUnit ? " " + Unit : ""), Unit);
+    public string Said(Wording words) => words.In(l => _format.Length(l.Millimetres, 1) + (l.HasUnit ? " " + Unit : ""), Unit, _format.HasComma ? ';' : ',', Signs);
 
     /// <summary>With lengths that are limits, in as few decimals as they need.</summary>
-    public string SaidLimits(Wording words) => words.In(l => Short(l.Millimetres) + " " + Unit, Unit);
+    public string SaidLimits(Wording words) => words.In(l => Short(l.Millimetres) + " " + Unit, Unit, number: Signs);
 
     /// <summary>A text of numbers that were written with a point.</summary>
     public string Signs(string text) => _format.HasComma ? text.Replace('.', ',') : text;

@@ -39,6 +39,9 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
 
     private double Cell => Room / Side;
 
+    // Of the numbers.
+    private Length Step => Style.Numbers.Inches ? Length.FromInches(1e-4) : Length.FromMillimetres(1e-3);
+
     // Places at the zone's sides stand in the middle of the outer cells.
     private double PixelsPerMm => (Room - Cell) / Zone.Millimetres;
 
@@ -49,7 +52,7 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
         .. Note is null ? [] : new[] { Note },
         PictureWords.Fill(Style.Words.ErrorsTimes, Style.Numbers.Number(Exaggeration)),
         Style.Words.ArrowsAre,
-        Style.Numbers.Inches ? Style.Words.NumbersInch : Style.Words.NumbersMm,
+        PictureWords.Fill(Style.Words.ErrorNumbers, Style.Numbers.Round(Step)),
         Style.Words.ZoneUp,
     ];
 
@@ -58,7 +61,7 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
         canvas.Clear(SKColors.White);
         Ink ink = new(canvas);
         ink.Text(Title, new(8, 19), new(Ink.Black, Ink.Large, Bold: true));
-        ink.Text(PictureWords.Fill(Style.Words.LimitIs, Style.Numbers.Fine(Limit)), new(8, 38), Letter.Plain);
+        ink.Text(PictureWords.Fill(Style.Words.LimitIs, Style.Numbers.Round(Limit)), new(8, 38), Letter.Plain);
         foreach (PlaceError place in Places)
             Shade(ink, Plane.Place(place.At), Cell / 2, place.Error.Magnitude);
         double arrows = PixelsPerMm * Exaggeration;
@@ -105,7 +108,7 @@ public sealed record CardErrorMap(string Title, Length Zone, Length Limit, IRead
     /// <summary>Above the place when the arrow points down, else below, on a white ground.</summary>
     private void Number(Ink ink, PixelPoint at, CardVector error)
     {
-        string text = (error.Magnitude * (Style.Numbers.Inches ? 10_000 / Length.MillimetresPerInch : 1000)).ToString("0", CultureInfo.InvariantCulture);
+        string text = (error.Magnitude / Step.Millimetres).ToString("0", CultureInfo.InvariantCulture);
         Letter letter = new(Ink.Black, Bold: true, Align: SKTextAlign.Center);
         double half = letter.Measure(text) / 2, foot = error.V < 0 ? at.Y - 5 : at.Y + 15;
         ink.Area([new(at.X - half - 1.5, foot - 10.5), new(at.X + half + 1.5, foot - 10.5), new(at.X + half + 1.5, foot + 1.5), new(at.X - half - 1.5, foot + 1.5)], Ink.Clear(Ink.White, 0.85));

@@ -82,9 +82,7 @@ public sealed record PictureWords
 
     public string ArrowsAre { get; init; } = Get("picture.arrowsAre");
 
-    public string NumbersMm { get; init; } = Get("picture.numbersMm");
-
-    public string NumbersInch { get; init; } = Get("picture.numbersInch");
+    public string ErrorNumbers { get; init; } = Get("picture.errorNumbers");
 
     public string ZoneUp { get; init; } = Get("picture.zoneUp");
 

@@ -61,6 +61,9 @@ public sealed class Figures
     /// <summary>A sentence of the adviser.</summary>
     public string Sentence(string sentence) => Sentences.Show(sentence, Preferences);
 
+    /// <summary>A sentence that knows its lengths and numbers.</summary>
+    public string Say(Wording wording) => wording.In(Said, Unit, Preferences.Comma ? ';' : ',', Sign);
+
     /// <summary>What is wrong, as a sentence.</summary>
     public string What(Failure failure) => Say(failure, failure.What);
 
@@ -84,7 +87,7 @@ public sealed class Figures
 
     // Of a refusal that is kept with its photo only the text is left, in mm; it repeats nothing that was typed.
     private string Say(Failure failure, Wording wording) => Pages.Words.Sentence(
-        failure.Code.Kind == FailureKind.NotMeasurable && !wording.HasLengths ? Sentence(wording.ToString()) : wording.In(Said, Unit, Preferences.Comma ? ';' : ','));
+        failure.Code.Kind == FailureKind.NotMeasurable && !wording.HasLengths ? Sentence(wording.ToString()) : Say(wording));
 
     private string Said(SaidLength length)
     {

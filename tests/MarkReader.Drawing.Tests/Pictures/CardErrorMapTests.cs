@@ -1,4 +1,6 @@
+using System.Globalization;
 using MarkReader.Drawing.Pictures;
+using MarkReader.Quantities;
 
 namespace MarkReader.Drawing.Tests.Pictures;
 
@@ -10,7 +12,10 @@ public sealed class CardErrorMapTests
         CardErrorMap map = SomePictures.CardErrors with { Places = [.. SomePictures.CardErrors.Places.Select(p => p with { Error = new(0.0254, 0) })] };
 
         Assert.Equal(16, Texts(map).Count(t => t == "25"));
-        Assert.Equal(16, Texts(map with { Style = PictureStyle.Default with { Numbers = PictureNumbers.Millimetres with { Inches = true } } }).Count(t => t == "10"));
+        PictureNumbers inches = PictureNumbers.Millimetres with { Inches = true, Round = l => (l.Millimetres / Length.MillimetresPerInch).ToString("0.####", CultureInfo.InvariantCulture).Replace('.', ',') + " in" };
+        string[] texts = [.. Texts(map with { Style = PictureStyle.Default with { Numbers = inches } })];
+        Assert.Equal(16, texts.Count(t => t == "10"));
+        Assert.Contains("numbers: size of the error, 0,0001 in", texts);
     }
 
     [Fact]

@@ -68,6 +68,12 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await Expect(page.Locator(".notices")).ToContainTextAsync("Photo 1: The calibration board is not seen", new() { IgnoreCase = true });
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
         await CheckAsync(visit, "camera");
+        await page.Context.AddCookiesAsync([new() { Name = "display", Value = "in-comma", Url = site.Address.ToString() }]);
+        await page.ReloadAsync();
+        Assert.DoesNotMatch(@".{0,40}\d\.\d.{0,20}", await page.Locator("main").InnerTextAsync());
+        await page.Context.ClearCookiesAsync(new() { Name = "display" });
+        await page.ReloadAsync();
+        await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
 
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "focal length along x" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Its calibration" }).TapAsync();

@@ -24,7 +24,23 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator("#camera option:checked")).ToHaveTextAsync("card phone");
         await CheckAsync(visit, "card-check-form");
 
+        // Photos that are too much together are refused before they are sent, and what was typed stays.
+        await page.Locator("#name").FillAsync("bent one");
+        await page.EvaluateAsync(
+            """
+            () => {
+              const photos = new DataTransfer(), input = document.getElementById('photos');
+              for (const name of ['a.jpg', 'b.jpg', 'c.jpg']) photos.items.add(new File([new Uint8Array(14 * 1048576)], name, { type: 'image/jpeg' }));
+              input.files = photos.files;
+            }
+            """);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("The 3 photos have 42 MB together, the limit is 40 MB.");
+        await Expect(page.Locator("#name")).ToHaveValueAsync("bent one");
+        await visit.PictureAsync("card-check-large");
+
         await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Bent).Take(1));
+        await Expect(page.Locator("#photos-error")).ToBeEmptyAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator(".held")).ToContainTextAsync("view-0.jpg", new() { Timeout = Patience });
         await CheckAsync(visit, "card-check-held");
@@ -38,9 +54,10 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         Assert.True(await page.EvaluateAsync<bool>("() => document.querySelector('.verdict').getBoundingClientRect().bottom <= document.querySelector('.task-picture').getBoundingClientRect().top"));
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
         await CheckAsync(visit, "card-check");
+        await page.ShouldKeepToInchesAndCommasAsync(site);
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Check a printed card" }).TapAsync();
-        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("plate: not good.*card phone", RegexOptions.Singleline) })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("bent one: not good.*plate · card phone", RegexOptions.Singleline) })).ToBeVisibleAsync();
         visit.ShouldBeQuiet("422");
     }
 
@@ -58,7 +75,6 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await page.Locator("#rulerU").FillAsync("1,575");
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("No photo was chosen");
-        await page.Locator("#name").FillAsync("card of leg 1");
         await Expect(page.Locator("#rulerU")).ToHaveValueAsync("1,575");
 
         // What was sent once need not be chosen again, whatever was wrong, nor after another page.
@@ -80,6 +96,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await Expect(page.Locator("#rulerV-error")).ToContainTextAsync("length of the upright ruler");
         await Expect(page.Locator(".held input[type=checkbox]:checked")).ToHaveCountAsync(CardPhotos.Flat.Count);
         await page.Locator("#rulerV").FillAsync("1,5745");
+        await page.Locator("#name").FillAsync("card of leg 1");
         await page.Locator("#rulerUncertainty").FillAsync("0,0004");
         await page.Locator("#camera").SelectOptionAsync(new SelectOptionValue { Label = "inch phone" });
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();

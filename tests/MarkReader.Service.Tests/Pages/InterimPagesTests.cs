@@ -7,9 +7,13 @@ using static Microsoft.Playwright.Assertions;
 namespace MarkReader.Service.Tests.Pages;
 
 /// <summary>Reference photos and the check after an update in a browser.</summary>
-public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<BrowserSite>
+public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<BrowserSite>, IDisposable
 {
     private const int Patience = 60_000;
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("interim-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
     public async Task A_set_is_kept_and_after_an_update_a_notice_leads_to_the_check_that_flags_what_differs()
@@ -52,6 +56,7 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await Expect(page.Locator(".interim-photos li").First).ToContainTextAsync("0.2000");
         await Expect(page.Locator(".interim-photos li").Nth(1)).ToContainTextAsync("As before, to the last digit.");
         await CheckAsync(visit, "interim-differs");
+        await page.ShouldKeepToInchesAndCommasAsync(site, [.. await page.Locator("main").EvaluateAsync<string[]>(@"main => main.textContent.match(/[0-9]+\.[0-9]+\.[0-9]+\S*/g) ?? []")]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the set anew" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Kept by this version." })).ToBeVisibleAsync();
         await page.GotoAsync("/results");
@@ -70,6 +75,18 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("No photo was chosen");
         await Expect(page.Locator("#name")).ToHaveValueAsync("plain");
+
+        // What is too large is refused by the service, and by the browser's own button the form is as it was.
+        string large = Path.Combine(_folder, "large.jpg");
+        await File.WriteAllBytesAsync(large, new byte[42 << 20], TestContext.Current.CancellationToken);
+        await page.SetInputFilesAsync("#photos", large);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
+        await Expect(page.Locator("#photos-error")).ToContainTextAsync("The photos are larger than 40 MB together.", new() { Timeout = Patience });
+        await visit.PictureAsync("interim-large");
+        await page.GoBackAsync();
+        await Expect(page.Locator("#name")).ToHaveValueAsync("plain");
+        await page.GotoAsync("/interim");
+        await page.Locator("#name").FillAsync("plain");
 
         // What is no photo is refused; the photo beside it need not be chosen again.
         await page.SetInputFilesAsync("#photos", [Payload("near.jpg", "image/jpeg", await File.ReadAllBytesAsync(Photos.NearPath, TestContext.Current.CancellationToken)), Payload("note.txt", "text/plain", "no photo"u8.ToArray())]);

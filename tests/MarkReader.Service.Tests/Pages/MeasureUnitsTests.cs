@@ -64,7 +64,13 @@ public sealed partial class MeasureUnitsTests(BrowserSite site) : IClassFixture<
         Assert.DoesNotMatch(Metric(), result);
         Assert.DoesNotMatch(@"\d\.\d", Version().Replace(result, ""));
 
-        string kept = await site.Client.GetStringAsync(new Uri("/api/aims/" + page.Url.Split('/')[^1], UriKind.Relative), TestContext.Current.CancellationToken);
+        string number = page.Url.Split('/')[^1];
+        await page.GotoAsync($"/results/{number}/budget");
+        string budget = await WordsAsync(page);
+        Assert.DoesNotMatch(Metric(), budget);
+        Assert.DoesNotMatch(@".{0,40}\d\.\d.{0,20}", budget.Replace("10.6 µm", "", StringComparison.Ordinal));
+
+        string kept = await site.Client.GetStringAsync(new Uri("/api/aims/" + number, UriKind.Relative), TestContext.Current.CancellationToken);
         using JsonDocument answer = JsonDocument.Parse(kept);
         Assert.Equal(3.15 * 25.4, answer.RootElement.GetProperty("inputs").GetProperty("nearPath").GetDouble(), 1e-9);
         Assert.Equal(1.575 * 25.4, answer.RootElement.GetProperty("inputs").GetProperty("card").GetProperty("rulerU").GetDouble(), 1e-9);

@@ -65,6 +65,9 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await Expect(page.Locator("#result")).ToContainTextAsync(new Regex(@"standard deviation of 0,\d{6} in .* full tolerance width of 0,0394 in"));
         Assert.DoesNotMatch(@"\d\.\d| mm\b", await page.Locator("#result").InnerTextAsync());
         await ShouldBeADocumentAsync(visit, "study-inch");
+        await page.ShouldKeepToInchesAndCommasAsync(site);
+        await page.GotoAsync("/studies");
+        await page.ShouldKeepToInchesAndCommasAsync(site);
         visit.ShouldBeQuiet("422", "400");
     }
 
@@ -90,6 +93,8 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
         await CheckAsync(visit, "pulses");
         await ShouldBeADocumentAsync(visit, "pulses");
+
+        await page.ShouldKeepToInchesAndCommasAsync(site);
 
         await page.SelectOptionAsync("#machine", new SelectOptionValue { Label = "bench press" });
         await page.GetByRole(AriaRole.Button, new() { Name = "Choose this machine" }).TapAsync();
