@@ -19,9 +19,9 @@ public sealed class CardCheckDesk(CardCheckStore checks, CameraStore cameras)
         string called = name.Trim();
         if (called.Length > LongestName || called.Any(char.IsControl))
             return new Failure(CardCheckInputFailures.NameInvalid, CardCheckTexts.Word("input.name", LongestName), CardCheckTexts.Get("input.nameHint"));
-        if (!checks.Earlier(request).TryGet(out EarlierCheck? earlier, out Failure? failure))
+        if (!checks.Earlier(request).TryGet(out EarlierKept<KeptCardCheck>? earlier, out Failure? failure))
             return failure;
-        if (earlier.Check is { } there)
+        if (earlier.Kept is { } there)
             return there;
         if (!cameras.Find(cameraId).TryGet(out KeptCamera? camera, out failure) || !CheckCard.Run(count, photos, camera.Profile, input).TryGet(out CardFinding? finding, out failure))
             return failure;

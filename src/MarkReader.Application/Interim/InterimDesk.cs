@@ -25,9 +25,9 @@ public sealed class InterimDesk(InterimStore sets, PhotoStore photos, TimeProvid
             return new Failure(InterimFailures.NameInvalid, InterimTexts.Word("set.name", LongestName), InterimTexts.Get("set.nameHint"));
         if (count > MostPhotos)
             return new Failure(InterimFailures.TooManyPhotos, InterimTexts.Word("set.manyPhotos", count, MostPhotos), InterimTexts.Get("set.manyPhotosHint"));
-        if (!sets.Earlier(request).TryGet(out EarlierSet? earlier, out Failure? failure))
+        if (!sets.Earlier(request).TryGet(out EarlierKept<KeptInterimSet>? earlier, out Failure? failure))
             return failure;
-        if (earlier.Set is { } there)
+        if (earlier.Kept is { } there)
             return there;
         List<string> added = [];
         Outcome<KeptInterimSet> kept = Measure(count, files, added, progress).TryGet(out InterimRecord? record, out failure) ? sets.Add(name, record, request) : failure;
@@ -60,9 +60,9 @@ public sealed class InterimDesk(InterimStore sets, PhotoStore photos, TimeProvid
     /// <param name="request">The request's key; one that is repeated gives the set that it kept. Null: every call keeps one.</param>
     public Outcome<KeptInterimSet> KeepAnew(long id, RequestKey? request)
     {
-        if (!sets.Earlier(request).TryGet(out EarlierSet? earlier, out Failure? failure))
+        if (!sets.Earlier(request).TryGet(out EarlierKept<KeptInterimSet>? earlier, out Failure? failure))
             return failure;
-        if (earlier.Set is { } there)
+        if (earlier.Kept is { } there)
             return there;
         if (!sets.Find(id).TryGet(out KeptInterimSet? set, out failure))
             return failure;

@@ -15,6 +15,8 @@ public sealed class InterimStore(Database database)
     /// <summary>The most versions of which a set keeps the result; the oldest goes.</summary>
     public const int MostChecks = 50;
 
+    private readonly KeptOnce<KeptInterimSet> _once = new(database, "interim_sets", Most, Full, (connection, id) => Find(connection, id)!);
+
     /// <summary>The set with this id.</summary>
     public Outcome<KeptInterimSet> Find(long id) => database.Run<KeptInterimSet>(connection =>
     {
@@ -52,24 +54,11 @@ public sealed class InterimStore(Database database)
     });
 
     /// <summary>The set that a request kept; null when it kept none yet and there is room.</summary>
-    internal Outcome<EarlierSet> Earlier(RequestKey? request) => database.Run<EarlierSet>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction(deferred: true);
-        return EarlierRow.Find(connection, "interim_sets", request).TryGet(out EarlierRow? earlier, out Failure? failure)
-            ? earlier.Id is { } there ? new EarlierSet(Find(connection, there)) : Full(connection) is { } full ? full : new EarlierSet(null)
-            : failure;
-    });
+    internal Outcome<EarlierKept<KeptInterimSet>> Earlier(RequestKey? request) => _once.Earlier(request);
 
     /// <summary>Keeps a set whose photos are kept; a request that is repeated gives the set that it kept.</summary>
-    internal Outcome<KeptInterimSet> Add(string name, InterimRecord record, RequestKey? request) => database.Run<KeptInterimSet>(connection =>
+    internal Outcome<KeptInterimSet> Add(string name, InterimRecord record, RequestKey? request) => _once.Add(request, connection =>
     {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (!EarlierRow.Find(connection, "interim_sets", request).TryGet(out EarlierRow? earlier, out Failure? failure))
-            return failure;
-        if (earlier.Id is { } there)
-            return Find(connection, there)!;
-        if (Full(connection) is { } full)
-            return full;
         long id = connection.QuerySingle<long>(
             "INSERT INTO interim_sets (name, record, request_key, request_digest) VALUES (@name, @record, @Key, @Digest) RETURNING id",
             new { name, record = InterimFile.Write(record), request?.Key, request?.Digest });
@@ -80,9 +69,7 @@ public sealed class InterimStore(Database database)
                 return StorageFailures.NoPhoto(photo.Digest);
         }
 
-        KeptInterimSet kept = Find(connection, id)!;
-        transaction.Commit();
-        return kept;
+        return new AddedRow(id);
     });
 
     /// <summary>Keeps what a version measured, in place of an earlier measurement by the same version.</summary>
@@ -100,9 +87,7 @@ public sealed class InterimStore(Database database)
         return kept;
     });
 
-    private static Failure? Full(SqliteConnection connection) => connection.QuerySingle<int>("SELECT count(*) FROM interim_sets") < Most
-        ? null
-        : new(InterimFailures.TooManySets, InterimTexts.Word("store.full", Most), InterimTexts.Get("store.full.hint"));
+    private static Failure Full() => new(InterimFailures.TooManySets, InterimTexts.Word("store.full", Most), InterimTexts.Get("store.full.hint"));
 
     private static Failure NotKept(long id) => new(StorageFailures.NotKept, InterimTexts.Word("store.notKept", id), InterimTexts.Get("store.notKept.hint"));
 
@@ -116,6 +101,3 @@ public sealed class InterimStore(Database database)
 
     private sealed record Counted(int Count);
 }
-
-/// <param name="Set">Null for a request that is new.</param>
-internal sealed record EarlierSet(KeptInterimSet? Set);

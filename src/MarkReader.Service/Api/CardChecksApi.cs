@@ -51,9 +51,7 @@ internal static class CardChecksApi
         if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Problem.From(failure);
         (KeptCardCheck? check, FieldFailure? wrong) = await dispatch.SendAsync(form, form.Files(FormPhotos.Chosen), key, context.RequestAborted);
-        if (wrong?.Failure.Code == ServiceFailures.Busy)
-            return Problem.Busy(context.Response);
-        return check is not null ? TypedResults.Created(CardCheckAnswer.Address(check.Id), CardCheckAnswer.From(check)) : Problem.From(wrong!.Failure, wrong.Field, reader: Reader.Of(context));
+        return check is not null ? TypedResults.Created(CardCheckAnswer.Address(check.Id), CardCheckAnswer.From(check)) : Problem.From(wrong!, context);
     }
 
     private static Results<Ok<CardCheckAnswer>, ProblemHttpResult> Get(CardCheckStore checks, [Description(Describing.CardCheck)] long id) =>

@@ -25,7 +25,7 @@ internal static class InterimApi
                 "Photos of cards with marks, as they are usually taken; the same bytes count once. They are measured without a camera's profile, so that what differs later comes from the program alone. "
                 + "A photo that cannot be measured stays in the set with its refusal. 409 when there are as many sets as may be, 422 when no photo has a mark.")
             .Accepts<InterimUpload>("multipart/form-data")
-            .ProducesProblems(StatusCodes.Status400BadRequest, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable);
+            .ProducesProblems(UsualProblems.Photos);
         sets.MapGet("/{id:long}", Get).WithName("GetInterimSet").WithSummary("A set of reference photos, and how this version of the program measures it.").ProducesProblem(StatusCodes.Status404NotFound);
         sets.MapPost("/{id:long}/checks", CheckAsync).WithName("MeasureInterimSet").WithSummary("Measure a set again with this version of the program.")
             .WithDescription("The result is compared with what was kept: a mark that has left the region that was stated to hold it with 95 %, other marks, or a refusal where there was none, are flagged. A photo that is gone leaves the outcome open; 410 when all are gone.")
@@ -53,8 +53,8 @@ internal static class InterimApi
     {
         if (!(await UploadForm.ReadAsync(context.Request)).TryGet(out UploadForm? form, out Failure? failure))
             return Problem.From(failure);
-        (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.KeepAsync(form, form.Files("photos"), key, context.RequestAborted);
-        return set is not null ? Created(set) : Refuse(context, wrong!);
+        (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.KeepAsync(form, form.Files(FormPhotos.Chosen), key, context.RequestAborted);
+        return set is not null ? Created(set) : Problem.From(wrong!, context);
     }
 
     private static Results<Ok<InterimAnswer>, ProblemHttpResult> Get(InterimStore sets, [Description(Describing.InterimSet)] long id) =>
@@ -67,7 +67,7 @@ internal static class InterimApi
         [FromHeader(Name = "Idempotency-Key"), Description(ProgressDescription)] string? key)
     {
         (KeptInterimSet? set, FieldFailure? wrong) = await dispatch.MeasureAsync(id, key, context.RequestAborted);
-        return set is not null ? TypedResults.Ok(InterimAnswer.From(set)) : Refuse(context, wrong!, field: false);
+        return set is not null ? TypedResults.Ok(InterimAnswer.From(set)) : Problem.From(wrong!, context, isForm: false);
     }
 
     private static Results<Created<InterimAnswer>, ProblemHttpResult> KeepAnew(
@@ -87,8 +87,4 @@ internal static class InterimApi
         desk.Remove(id).TryGet(out _, out Failure? failure) ? TypedResults.NoContent() : Problem.From(failure);
 
     private static Created<InterimAnswer> Created(KeptInterimSet set) => TypedResults.Created(InterimAnswer.Address(set.Id), InterimAnswer.From(set));
-
-    private static ProblemHttpResult Refuse(HttpContext context, FieldFailure wrong, bool field = true) => wrong.Failure.Code == ServiceFailures.Busy
-        ? Problem.Busy(context.Response)
-        : Problem.From(wrong.Failure, field ? wrong.Field : null, reader: Reader.Of(context));
 }

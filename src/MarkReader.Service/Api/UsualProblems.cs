@@ -11,10 +11,13 @@ internal static class UsualProblems
     public static int[] ChangeByBody { get; } =
         [.. Change, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType];
 
-    /// <summary>Of a photo that is measured and added.</summary>
-    public static int[] Photo { get; } =
+    /// <summary>Of photos that are measured and kept.</summary>
+    public static int[] Photos { get; } =
     [
-        StatusCodes.Status400BadRequest, StatusCodes.Status404NotFound, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge,
+        StatusCodes.Status400BadRequest, StatusCodes.Status409Conflict, StatusCodes.Status413PayloadTooLarge,
         StatusCodes.Status415UnsupportedMediaType, StatusCodes.Status422UnprocessableEntity, StatusCodes.Status503ServiceUnavailable,
     ];
+
+    /// <summary>The same where they are added to something, or measured with something, that must be there.</summary>
+    public static int[] Photo { get; } = [.. Photos, StatusCodes.Status404NotFound];
 }

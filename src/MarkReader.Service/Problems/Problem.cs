@@ -15,6 +15,11 @@ internal static class Problem
     public static ProblemHttpResult From(Failure failure, string? field = null, IReadOnlyDictionary<string, object?>? more = null, Figures? reader = null) =>
         With(ProblemMap.StatusOf(failure.Code), failure, field, more, reader);
 
+    /// <summary>The refusal of what was sent, in the reader's unit.</summary>
+    /// <param name="isForm">Whether it was a form that has the field.</param>
+    public static ProblemHttpResult From(FieldFailure wrong, HttpContext context, bool isForm = true) =>
+        wrong.Failure.Code == ServiceFailures.Busy ? Busy(context.Response) : From(wrong.Failure, isForm ? wrong.Field : null, reader: Reader.Of(context));
+
     /// <summary>The refusal of something that is kept all the same but cannot be used.</summary>
     public static ProblemHttpResult Unusable(Failure failure, string field, IReadOnlyDictionary<string, object?> more, Figures? reader) =>
         With(StatusCodes.Status422UnprocessableEntity, failure, field, more, reader);
