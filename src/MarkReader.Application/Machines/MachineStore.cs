@@ -15,24 +15,13 @@ public sealed class MachineStore(Database database, TimeProvider clock)
 
     private const string Columns = "id, name, version, added_at AS AddedAt, changed_at AS ChangedAt";
 
+    private readonly KeptOnce<KeptMachine> _once = new(database, "machines", Most, Full, (connection, id) => Find(connection, id)!);
+
     /// <summary>Keeps a new machine.</summary>
     /// <param name="request">The request's key; one that is repeated gives the machine that it added. Null: every call adds one.</param>
-    public Outcome<KeptMachine> Add(MachineDocument document, RequestKey? request = null) => database.Run<KeptMachine>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (!EarlierRow.Find(connection, "machines", request).TryGet(out EarlierRow? earlier, out Failure? failure))
-            return failure;
-        if (earlier.Id is { } there)
-            return Find(connection, there)!;
-        if (connection.QuerySingle<int>("SELECT count(*) FROM machines") >= Most)
-            return new Failure(MachineFailures.TooMany, MachineTexts.Word("machineStore.machinesKeptAlready", Most), MachineTexts.Get("machineStore.deleteThoseThatNoLonger"));
-        long id = connection.QuerySingle<long>(
-            "INSERT INTO machines (name, document, version, added_at, changed_at, request_key, request_digest) VALUES (@Name, @Text, 1, @time, @time, @Key, @Digest) RETURNING id",
-            new { document.Name, document.Text, request?.Key, request?.Digest, time = Moment.ToText(clock.GetUtcNow()) });
-        KeptMachine kept = Find(connection, id)!;
-        transaction.Commit();
-        return kept;
-    });
+    public Outcome<KeptMachine> Add(MachineDocument document, RequestKey? request = null) => _once.Add(request, connection => new AddedRow(connection.QuerySingle<long>(
+        "INSERT INTO machines (name, document, version, added_at, changed_at, request_key, request_digest) VALUES (@Name, @Text, 1, @time, @time, @Key, @Digest) RETURNING id",
+        new { document.Name, document.Text, request?.Key, request?.Digest, time = Moment.ToText(clock.GetUtcNow()) })));
 
     /// <summary>The newest machine with the same document, whatever its blanks and line ends.</summary>
     /// <param name="except">A machine that is not looked at; null: none.</param>
@@ -100,6 +89,8 @@ public sealed class MachineStore(Database database, TimeProvider clock)
 
     private Outcome<KeptMachine> Change(long id, ExpectedVersion expected, Func<SqliteConnection, KeptMachine, KeptMachine> change) =>
         new VersionedChange<KeptMachine>(connection => Find(connection, id), () => MachineFailures.NotKept(id), kept => kept.Entry.Version, () => MachineTexts.Say("machineStore.machine", id)).Run(database, expected, (connection, kept) => change(connection, kept));
+
+    private static Failure Full() => new(MachineFailures.TooMany, MachineTexts.Word("machineStore.machinesKeptAlready", Most), MachineTexts.Get("machineStore.deleteThoseThatNoLonger"));
 
     internal static KeptMachine? Find(SqliteConnection connection, long id) => connection.Query<Row, string, KeptMachine>(
         $"SELECT {Columns}, document FROM machines WHERE id = @id", (row, document) => new(row.ToEntry(), document), new { id }, splitOn: "document").FirstOrDefault();

@@ -22,27 +22,16 @@ public sealed class StudyStore(Database database, TimeProvider clock)
     // Columns of the table only: of an expression the type is not known while there are no rows.
     private const string Columns = "id, kind, name, tolerance, path, people, count, card, version, begun_at AS BegunAt, changed_at AS ChangedAt";
 
+    private readonly KeptOnce<KeptStudy> _once = new(database, "studies", Most, Full, (connection, id) => Find(connection, id)!);
+
     /// <summary>Begins a study.</summary>
     /// <param name="key">The request's key; one that is repeated gives the study that it began. Null: every call begins one.</param>
-    public Outcome<KeptStudy> Begin(StudySetup setup, RequestKey? key = null) => database.Run<KeptStudy>(connection =>
-    {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (!EarlierRow.Find(connection, "studies", key).TryGet(out EarlierRow? earlier, out Failure? failure))
-            return failure;
-        if (earlier.Id is { } there)
-            return Find(connection, there)!;
-        if (connection.QuerySingle<int>("SELECT count(*) FROM studies") >= Most)
-            return new Failure(StudyInputFailures.TooMany, KeptStudyTexts.Word("study.tooMany", Most), KeptStudyTexts.Get("study.tooManyHint"));
-        long id = connection.QuerySingle<long>(
-            """
-            INSERT INTO studies (kind, name, tolerance, path, people, count, card, version, begun_at, changed_at, request_key, request_digest)
-            VALUES (@Kind, @Name, @Tolerance, @Path, @People, @Count, @Card, 1, @time, @time, @Key, @Digest) RETURNING id
-            """,
-            Values(setup, new { time = Now(), key?.Key, key?.Digest }));
-        KeptStudy begun = Find(connection, id)!;
-        transaction.Commit();
-        return begun;
-    });
+    public Outcome<KeptStudy> Begin(StudySetup setup, RequestKey? key = null) => _once.Add(key, connection => new AddedRow(connection.QuerySingle<long>(
+        """
+        INSERT INTO studies (kind, name, tolerance, path, people, count, card, version, begun_at, changed_at, request_key, request_digest)
+        VALUES (@Kind, @Name, @Tolerance, @Path, @People, @Count, @Card, 1, @time, @time, @Key, @Digest) RETURNING id
+        """,
+        Values(setup, new { time = Now(), key?.Key, key?.Digest }))));
 
     /// <summary>The study with this id.</summary>
     public Outcome<KeptStudy> Find(long id) => database.Run<KeptStudy>(connection =>
@@ -149,6 +138,8 @@ public sealed class StudyStore(Database database, TimeProvider clock)
         connection.Execute("UPDATE studies SET version = version + 1, changed_at = @time WHERE id = @id", new { id, time = Now() });
 
     private string Now() => Moment.ToText(clock.GetUtcNow());
+
+    private static Failure Full() => new(StudyInputFailures.TooMany, KeptStudyTexts.Word("study.tooMany", Most), KeptStudyTexts.Get("study.tooManyHint"));
 
     private static DynamicParameters Values(StudySetup setup, object more)
     {

@@ -17,29 +17,21 @@ public sealed class VisitStore(Database database, TimeProvider clock)
 
     private const string Columns = "id, machine_id AS MachineId, machine_name AS MachineName, note, version, begun_at AS BegunAt, changed_at AS ChangedAt, done_by AS DoneBy, practice";
 
+    private readonly KeptOnce<KeptVisit> _once = new(database, "visits", Most, VisitLogFailures.Full, (connection, id) => Find(connection, id)!);
+
     /// <summary>Begins a visit with a copy of a machine that is kept, or on a practice machine.</summary>
     /// <param name="request">The request's key; one that is repeated gives the visit that it began. Null: every call begins one.</param>
-    public Outcome<KeptVisit> Begin(VisitBeginning beginning, RequestKey? request = null) => database.Run<KeptVisit>(connection =>
+    public Outcome<KeptVisit> Begin(VisitBeginning beginning, RequestKey? request = null) => _once.Add(request, connection =>
     {
-        using SqliteTransaction transaction = connection.BeginTransaction();
-        if (!EarlierRow.Find(connection, "visits", request).TryGet(out EarlierRow? earlier, out Failure? failure))
-            return failure;
-        if (earlier.Id is { } there)
-            return Find(connection, there)!;
-        if (connection.QuerySingle<int>("SELECT count(*) FROM visits") >= Most)
-            return VisitLogFailures.Full();
-        if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out failure))
+        if (!MachineOf(connection, beginning).TryGet(out NamedMachine? machine, out Failure? failure))
             return failure;
         string? practice = beginning.Practice is { } wanted ? JsonSerializer.Serialize(wanted, ReportJson.Options) : null;
-        long id = connection.QuerySingle<long>(
+        return new AddedRow(connection.QuerySingle<long>(
             """
             INSERT INTO visits (machine_id, machine_name, machine, note, version, begun_at, changed_at, done_by, practice, request_key, request_digest)
             VALUES (@Id, @Name, @Text, @Note, 1, @time, @time, @DoneBy, @practice, @Key, @Digest) RETURNING id
             """,
-            new { machine.Id, machine.Name, machine.Text, beginning.Note, beginning.DoneBy, practice, request?.Key, request?.Digest, time = Now() });
-        KeptVisit visit = Find(connection, id)!;
-        transaction.Commit();
-        return visit;
+            new { machine.Id, machine.Name, machine.Text, beginning.Note, beginning.DoneBy, practice, request?.Key, request?.Digest, time = Now() }));
     });
 
     /// <summary>The visit with this id.</summary>
