@@ -258,6 +258,7 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
         double[] all = new double[Globals.Count], own = new double[SightingRow.OfView], row = new double[fit.Inverse.RowCount];
         for (int i = 0; i < views.Count; i++)
         {
+            double[] carry = fit.Carry[i].ToColumnMajorArray();
             for (int k = 0; k < fit.Residuals[i].Length; k++)
             {
                 if (_weights[i][k] <= 0)
@@ -268,11 +269,8 @@ internal sealed class CalibrationFit(IReadOnlyList<BoardView> views, CameraTerms
                 Gather(all, row.AsSpan(0, _free.Count));
                 if (Faults > 0 && s.IsEdge)
                     row[_free.Count + _print.NumberOf(s)] = all[Globals.Spread];
-                for (int f = 0; f < row.Length; f++)
-                {
-                    for (int j = 0; j < own.Length; j++)
-                        row[f] -= fit.Carry[i][f, j] * own[j];
-                }
+                for (int j = 0; j < own.Length; j++)
+                    RowSums.AddScaled(carry.AsSpan(j * row.Length, row.Length), -own[j], row);
 
                 use(i, s, row, _weights[i][k], fit.Residuals[i][k] / fit.Spread.Response);
             }

@@ -30,9 +30,7 @@ internal sealed class SharedErrors(Matrix<double> inverse, int parameters, doubl
             double w = weight * row[f];
             score[f] += w * residual;
             sums.Score[f] += w * residual;
-            Span<double> line = sums.Normal.AsSpan(f * n, n);
-            for (int g = 0; g < n; g++)
-                line[g] += w * row[g];
+            RowSums.AddScaled(row, w, sums.Normal.AsSpan(f * n, n));
         }
     }
 

@@ -29,9 +29,7 @@ internal sealed class ViewAgreement(Matrix<double> inverse, IReadOnlyList<int> w
         {
             double w = weight * row[f];
             score[f] += w * residual;
-            Span<double> line = sums.Normal.AsSpan(f * n, n);
-            for (int g = 0; g < n; g++)
-                line[g] += w * row[g];
+            RowSums.AddScaled(row, w, sums.Normal.AsSpan(f * n, n));
         }
     }
 

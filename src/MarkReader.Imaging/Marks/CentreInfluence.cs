@@ -17,14 +17,18 @@ internal sealed class CentreInfluence(ZoneGrid grid, IReadOnlyList<(int X, int Y
     public Covariance2 Under(TextureNoise texture)
     {
         double uu = 0, uv = 0, vv = 0;
-        for (int i = 0; i < pixels.Count; i++)
+        double[] table = texture.Table(Extent), us = [.. pixels.Select(p => p.U)], vs = [.. pixels.Select(p => p.V)];
+        // A difference of places is a difference of indices.
+        int[] places = [.. pixels.Select(p => (p.Y * ((2 * Extent) + 1)) + p.X)];
+        for (int i = 0; i < us.Length; i++)
         {
-            (int x, int y, double u, double v) = pixels[i];
+            (double u, double v) = (us[i], vs[i]);
             (uu, uv, vv) = (uu + (u * u * texture.Variance), uv + (u * v * texture.Variance), vv + (v * v * texture.Variance));
+            int from = places[i] + (table.Length / 2);
             for (int j = 0; j < i; j++)
             {
-                (int x2, int y2, double u2, double v2) = pixels[j];
-                double c = texture[x - x2, y - y2];
+                (double u2, double v2) = (us[j], vs[j]);
+                double c = table[from - places[j]];
                 uu += 2 * c * u * u2;
                 uv += c * ((u * v2) + (v * u2));
                 vv += 2 * c * v * v2;

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using MarkReader.Imaging.Fitting;
 using MarkReader.Imaging.Rectification;
 using MarkReader.Quantities;
@@ -19,6 +20,9 @@ internal sealed class TextureNoise
 
     private const int LeastPixels = 400;
 
+    /// <summary>How many lags are summed side by side.</summary>
+    private const int Lanes = 16;
+
     private readonly double[,] _covariance;
     private readonly int _lags;
 
@@ -33,6 +37,16 @@ internal sealed class TextureNoise
 
     /// <summary>Covariance of two pixels (dx, dy) apart.</summary>
     public double this[int dx, int dy] => dy < 0 || (dy == 0 && dx < 0) ? At(-dx, -dy) : At(dx, dy);
+
+    /// <summary>The covariances of pixels up to <paramref name="reach"/> px apart along x and y, row by row of dy, each from -reach to reach.</summary>
+    public double[] Table(int reach)
+    {
+        int side = (2 * reach) + 1;
+        double[] table = new double[side * side];
+        for (int i = 0; i < table.Length; i++)
+            table[i] = this[(i % side) - reach, (i / side) - reach];
+        return table;
+    }
 
     /// <summary>Reads the texture around a mark; null when there is too little bare target.</summary>
     /// <param name="darkening">Marks divided out or NaN, background near zero.</param>
@@ -73,28 +87,55 @@ internal sealed class TextureNoise
         int count = texture.Count(v => !double.IsNaN(v));
         if (count < LeastPixels)
             return null;
-        texture = [.. texture.Select(v => double.IsNaN(v) ? 0 : v - mean)];
+        // Zeros beside and behind the rows, so that all lags run over the same pixels; they add nothing.
+        int stride = w + (2 * lags) + Lanes;
+        double[] padded = new double[h * stride];
+        for (int i = 0; i < texture.Length; i++)
+        {
+            if (!double.IsNaN(texture[i]))
+                padded[((i / w) * stride) + lags + (i % w)] = texture[i] - mean;
+        }
+
         double[,] covariance = new double[lags + 1, (2 * lags) + 1];
         Parallel.For(0, lags + 1, dy =>
         {
-            for (int dx = -lags; dx <= lags; dx++)
-                covariance[dy, dx + lags] = Product(texture, w, h, dx, dy) / count;
+            Span<double> products = stackalloc double[Lanes];
+            for (int first = -lags; first <= lags; first += Lanes)
+            {
+                Products(padded, stride, h, lags, w, dy, first, products);
+                for (int k = 0; k < Lanes && first + k <= lags; k++)
+                    covariance[dy, first + k + lags] = products[k] / count;
+            }
         });
         return new(covariance, lags);
     }
 
-    private static double Product(double[] values, int w, int h, int dx, int dy)
+    /// <summary>Sums of products of pixels that are (dx, dy) apart, for the <see cref="Lanes"/> values of dx from <paramref name="first"/> on; each sum runs from pixel to pixel in turn.</summary>
+    private static void Products(double[] padded, int stride, int h, int lags, int w, int dy, int first, Span<double> products)
     {
-        double sum = 0;
-        int from = Math.Max(0, -dx), to = Math.Min(w, w - dx);
+        Vector256<double> s0 = default, s1 = default, s2 = default, s3 = default;
         for (int y = 0; y + dy < h; y++)
         {
-            int a = y * w, b = ((y + dy) * w) + dx;
-            for (int x = from; x < to; x++)
-                sum += values[a + x] * values[b + x];
+            ReadOnlySpan<double> row = padded.AsSpan((y * stride) + lags, w);
+            ReadOnlySpan<double> other = padded.AsSpan(((y + dy) * stride) + lags + first, w + Lanes);
+            for (int x = 0; x < row.Length; x++)
+            {
+                double value = row[x];
+                if (value == 0)
+                    continue;
+                Vector256<double> v = Vector256.Create(value);
+                ReadOnlySpan<double> beside = other.Slice(x, Lanes);
+                s0 += v * Vector256.Create(beside);
+                s1 += v * Vector256.Create(beside[4..]);
+                s2 += v * Vector256.Create(beside[8..]);
+                s3 += v * Vector256.Create(beside[12..]);
+            }
         }
 
-        return sum;
+        s0.CopyTo(products);
+        s1.CopyTo(products[4..]);
+        s2.CopyTo(products[8..]);
+        s3.CopyTo(products[12..]);
     }
 
     private double At(int dx, int dy) => dy > _lags || Math.Abs(dx) > _lags ? 0 : _covariance[dy, dx + _lags];

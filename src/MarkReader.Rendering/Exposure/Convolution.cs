@@ -133,4 +133,39 @@ internal static class Convolution
         for (; i < from.Length; i++)
             to[i] += factor * from[i];
     }
+
+    /// <summary>Sums of a row and those that start <paramref name="shift"/> after each other, by their weights, added up in turn from the first.</summary>
+    /// <remarks>Compiled in full at once, as <see cref="AddScaled"/>.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static void WeightedSum(ReadOnlySpan<float> from, int shift, ReadOnlySpan<float> weights, Span<float> to)
+    {
+        int step = Vector<float>.Count;
+        int x = 0;
+        for (; x <= to.Length - (4 * step); x += 4 * step)
+        {
+            Vector<float> s0 = default, s1 = default, s2 = default, s3 = default;
+            for (int i = 0; i < weights.Length; i++)
+            {
+                Vector<float> w = new(weights[i]);
+                ReadOnlySpan<float> part = from.Slice(x + (i * shift), 4 * step);
+                s0 += w * new Vector<float>(part);
+                s1 += w * new Vector<float>(part[step..]);
+                s2 += w * new Vector<float>(part[(2 * step)..]);
+                s3 += w * new Vector<float>(part[(3 * step)..]);
+            }
+
+            s0.CopyTo(to[x..]);
+            s1.CopyTo(to[(x + step)..]);
+            s2.CopyTo(to[(x + (2 * step))..]);
+            s3.CopyTo(to[(x + (3 * step))..]);
+        }
+
+        for (; x < to.Length; x++)
+        {
+            float sum = 0;
+            for (int i = 0; i < weights.Length; i++)
+                sum += weights[i] * from[x + (i * shift)];
+            to[x] = sum;
+        }
+    }
 }

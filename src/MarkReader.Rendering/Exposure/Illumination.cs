@@ -10,8 +10,9 @@ internal sealed class Illumination(LightSpec spec, CameraSpec camera)
     private readonly double _gy = Math.Sin(spec.GradientDegrees * Math.PI / 180);
     private readonly double _diagonal = Math.Sqrt(((double)camera.Width * camera.Width) + ((double)camera.Height * camera.Height));
 
-    private readonly ShadowSpec[] _shadows = [.. spec.Shadows];
-    private readonly GlareSpec[] _glares = [.. spec.Glares];
+    private readonly Rgb _colour = new((float)spec.Red, 1, (float)spec.Blue);
+    private readonly Turned<ShadowSpec>[] _shadows = [.. spec.Shadows.Select(s => new Turned<ShadowSpec>(s, s.TowardsDegrees))];
+    private readonly Turned<GlareSpec>[] _glares = [.. spec.Glares.Select(g => new Turned<GlareSpec>(g, g.TurnDegrees))];
 
     /// <summary>Light at photo point (x, y), which shows card place (u, v).</summary>
     public (Rgb Times, float Plus) At(double x, double y, double u, double v)
@@ -24,26 +25,34 @@ internal sealed class Illumination(LightSpec spec, CameraSpec camera)
         double plus = 0;
         if (!double.IsNaN(u))
         {
-            foreach (ShadowSpec shadow in _shadows)
+            foreach ((ShadowSpec shadow, double cos, double sin) in _shadows)
             {
-                double a = shadow.TowardsDegrees * Math.PI / 180;
-                double inside = ((u - shadow.U) * Math.Cos(a)) + ((v - shadow.V) * Math.Sin(a));
+                double inside = ((u - shadow.U) * cos) + ((v - shadow.V) * sin);
                 light *= 1 - (shadow.Depth * Normal.Distribution(inside / shadow.Width));
             }
 
-            foreach (GlareSpec glare in _glares)
-                plus += Glare(glare, u - glare.U, v - glare.V);
+            foreach (Turned<GlareSpec> glare in _glares)
+                plus += Glare(glare, u - glare.Spec.U, v - glare.Spec.V);
         }
 
-        return ((float)light * new Rgb((float)spec.Red, 1, (float)spec.Blue), (float)(plus * spec.Exposure));
+        return ((float)light * _colour, (float)(plus * spec.Exposure));
     }
 
-    private static double Glare(GlareSpec glare, double du, double dv)
+    private static double Glare(Turned<GlareSpec> turned, double du, double dv)
     {
-        double t = glare.TurnDegrees * Math.PI / 180;
-        double a = ((du * Math.Cos(t)) + (dv * Math.Sin(t))) / glare.SigmaLong;
-        double b = ((dv * Math.Cos(t)) - (du * Math.Sin(t))) / glare.SigmaShort;
+        (GlareSpec glare, double cos, double sin) = turned;
+        double a = ((du * cos) + (dv * sin)) / glare.SigmaLong;
+        double b = ((dv * cos) - (du * sin)) / glare.SigmaShort;
         double q = (a * a) + (b * b);
         return q > 60 ? 0 : glare.Strength * Math.Exp(-q / 2);
+    }
+
+    /// <summary>With the direction that is the same for all pixels.</summary>
+    private readonly record struct Turned<TSpec>(TSpec Spec, double Cos, double Sin)
+    {
+        public Turned(TSpec spec, double degrees)
+            : this(spec, Math.Cos(degrees * Math.PI / 180), Math.Sin(degrees * Math.PI / 180))
+        {
+        }
     }
 }

@@ -77,25 +77,27 @@ internal sealed class InkRaster
         float[] kernel = [.. Enumerable.Range(-reach, (2 * reach) + 1).Select(i => (float)Math.Exp(-i * i / (2 * sigma * sigma)))];
         float sum = kernel.Sum();
         kernel = [.. kernel.Select(k => k / sum)];
-        float[] along = new float[coverage.Length];
-        float[] both = new float[coverage.Length];
+        // All cells are written below.
+        float[] along = GC.AllocateUninitializedArray<float>(coverage.Length);
+        float[] both = GC.AllocateUninitializedArray<float>(coverage.Length);
         Parallel.For(0, side, row =>
         {
-            ReadOnlySpan<float> from = coverage.AsSpan(row * side, side);
             Span<float> to = along.AsSpan(row * side, side);
-            for (int i = -reach; i <= reach; i++)
+            ReadOnlySpan<float> from = coverage.AsSpan(row * side, side);
+            if (!from.ContainsAnyExcept(0f))
             {
-                if (i < 0)
-                    Convolution.AddScaled(from[..(side + i)], kernel[i + reach], to[-i..]);
-                else
-                    Convolution.AddScaled(from[i..], kernel[i + reach], to[..(side - i)]);
+                to.Clear();
+                return;
             }
+
+            float[] padded = new float[side + (2 * reach)];
+            from.CopyTo(padded.AsSpan(reach));
+            Convolution.WeightedSum(padded, 1, kernel, to);
         });
         Parallel.For(0, side, row =>
         {
-            Span<float> to = both.AsSpan(row * side, side);
-            for (int i = Math.Max(-reach, -row); i <= Math.Min(reach, side - 1 - row); i++)
-                Convolution.AddScaled(along.AsSpan((row + i) * side, side), kernel[i + reach], to);
+            (int first, int last) = (Math.Max(-reach, -row), Math.Min(reach, side - 1 - row));
+            Convolution.WeightedSum(along.AsSpan((row + first) * side), side, kernel.AsSpan(first + reach, last - first + 1), both.AsSpan(row * side, side));
         });
         return both;
     }
@@ -112,12 +114,18 @@ internal sealed class InkRaster
             table[i] = (ushort)Math.Round(moved * ushort.MaxValue);
         }
 
-        ushort[] cells = new ushort[coverage.Length];
+        ushort[] cells = GC.AllocateUninitializedArray<ushort>(coverage.Length);
         Parallel.For(0, 64, part =>
         {
             int end = (int)((part + 1L) * coverage.Length / 64);
             for (int i = (int)((long)part * coverage.Length / 64); i < end; i++)
             {
+                if (coverage[i] == 0)
+                {
+                    cells[i] = table[0];
+                    continue;
+                }
+
                 float c = Math.Clamp(coverage[i], 0f, 1f) * Steps;
                 int k = Math.Min((int)c, Steps - 1);
                 cells[i] = (ushort)(table[k] + ((c - k) * (table[k + 1] - table[k])) + 0.5f);
