@@ -12,7 +12,7 @@ public static class CalibrateCamera
     /// <summary>Photos that one calibration may have.</summary>
     public const int MostPhotos = 60;
 
-    /// <summary>Measures the photos one after the other; those that show no usable board are told and left out.</summary>
+    /// <summary>Measures the photos one after the other; those that show no usable board, that come twice, or that are of another size or lens than most are told and left out.</summary>
     /// <param name="count">How many photos there are.</param>
     /// <param name="photos">Read when they are needed, so that one is in memory at a time.</param>
     /// <param name="progress">Told after each photo how many are done.</param>
@@ -24,14 +24,29 @@ public static class CalibrateCamera
             return new Failure(CameraFailures.TooManyPhotos, CameraTexts.Word("calibrateCamera.therePhotosLimit", count, MostPhotos), CameraTexts.Get("calibrateCamera.chooseThoseThatShowBoard"));
         List<BoardPhoto> used = [];
         List<RefusedPhoto> refused = [];
+        SeenFiles seen = new();
         int done = 0;
         foreach (BoardPhotoFile file in photos)
         {
-            if (BoardMeasurer.Measure(file.Bytes, file.Name).TryGet(out BoardPhoto? photo, out Failure? failure))
+            Failure? failure = seen.Repeated(file);
+            if (failure is null && BoardMeasurer.Measure(file.Bytes, file.Name).TryGet(out BoardPhoto? photo, out failure))
                 used.Add(photo);
             else
                 refused.Add(new(file.Name, failure));
             progress?.Invoke(++done);
+        }
+
+        // Only where most agree: else it is for the user to say which are meant.
+        if (AlikePhotos.Usual(used) is { } usual && 2 * AlikePhotos.CountLike(usual, used) > used.Count)
+        {
+            BoardPhoto[] all = [.. used];
+            foreach (BoardPhoto photo in all)
+            {
+                if (AlikePhotos.Unlike(photo, usual, all) is not { } unlike)
+                    continue;
+                used.Remove(photo);
+                refused.Add(new(photo.View.Name, unlike));
+            }
         }
 
         return Of(name, made, used, refused);

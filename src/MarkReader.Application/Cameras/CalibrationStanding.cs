@@ -1,6 +1,5 @@
 using MarkReader.Cameras.Boards;
 using MarkReader.Cameras.Calibration;
-using MarkReader.Cameras.Profiles;
 using MarkReader.Imaging.Boards;
 using MarkReader.Quantities;
 
@@ -23,8 +22,8 @@ public sealed record CalibrationStanding(IReadOnlyList<BoardPhotoStanding> Photo
     public static CalibrationStanding Of(KeptCalibration calibration)
     {
         BoardPhoto[] measured = [.. calibration.Photos.Select(p => p.Photo).OfType<BoardPhoto>()];
-        BoardPhoto? usual = measured.MaxBy(p => measured.Count(other => Unlike(other, p) is null));
-        BoardPhotoStanding[] photos = [.. calibration.Photos.Select(p => new BoardPhotoStanding(p, p.Refusal ?? Unlike(p.Photo!, usual!, measured), null))];
+        BoardPhoto? usual = AlikePhotos.Usual(measured);
+        BoardPhotoStanding[] photos = [.. calibration.Photos.Select(p => new BoardPhotoStanding(p, p.Refusal ?? AlikePhotos.Unlike(p.Photo!, usual!, measured), null))];
         BoardPhotoStanding[] used = [.. photos.Where(p => p.NotUsed is null)];
         if (BoardCoverage.Of([.. used.Select(p => p.Kept.Photo!.View)]) is not { } coverage)
             return new(photos, Enum.GetValues<ViewNeed>());
@@ -39,16 +38,6 @@ public sealed record CalibrationStanding(IReadOnlyList<BoardPhotoStanding> Photo
         made,
         [.. Photos.Where(p => p.NotUsed is null).Select(p => p.Kept.Photo!)],
         [.. Photos.Where(p => p.NotUsed is not null).Select(p => new RefusedPhoto(p.Kept.Name, p.NotUsed!))]);
-
-    private static Failure? Unlike(BoardPhoto photo, BoardPhoto usual, IReadOnlyList<BoardPhoto>? all = null)
-    {
-        (PhotoSize size, PhotoSize wanted) = (photo.View.Photo, usual.View.Photo);
-        int CountOf(PhotoSize one) => all?.Count(p => p.View.Photo == one) ?? 0;
-        if (size != wanted)
-            return new(CalibrationFailures.Sizes, KeptCameraTexts.Word(CountOf(size) < CountOf(wanted) ? "photo.size" : "photo.sizeAsMany", size.Width, size.Height, wanted.Width, wanted.Height), KeptCameraTexts.Get("photo.sizeHint"));
-        CameraTraits traits = photo.Traits;
-        return traits.SameLens(usual.Traits) ? null : new(CameraFailures.LensesDiffer, KeptCameraTexts.Get("photo.lens"), KeptCameraTexts.Get("photo.lensHint"));
-    }
 }
 
 /// <summary>A photo of a calibration and how it stands.</summary>

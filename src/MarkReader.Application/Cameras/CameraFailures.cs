@@ -9,6 +9,10 @@ public static class CameraFailures
     public static readonly FailureCode Unreadable = new("CAMERA_UNREADABLE", FailureKind.BadInput);
     public static readonly FailureCode TooManyPhotos = new("CAMERA_MANY_PHOTOS", FailureKind.BadInput);
     public static readonly FailureCode LensesDiffer = new("CAMERA_LENSES_DIFFER", FailureKind.BadInput);
+
+    /// <summary>Two photos are the same file.</summary>
+    public static readonly FailureCode PhotoTwice = new("PHOTO_TWICE", FailureKind.BadInput);
+
     public static readonly FailureCode NameInvalid = new("CAMERA_NAME_INVALID", FailureKind.BadInput);
 
     /// <summary>A camera of this name is kept already.</summary>

@@ -13,7 +13,7 @@ public static class CheckCard
     /// <summary>Photos that one check may have.</summary>
     public const int MostPhotos = 24;
 
-    /// <summary>Measures the photos one after the other; those that show no usable card are told and left out.</summary>
+    /// <summary>Measures the photos one after the other; those that show no usable card or come twice are told and left out.</summary>
     /// <param name="count">How many photos there are.</param>
     /// <param name="photos">Read when they are needed, so that one is in memory at a time.</param>
     /// <param name="profile">Of the camera that took them.</param>
@@ -26,10 +26,12 @@ public static class CheckCard
             return failure;
         List<CardPhoto> used = [];
         List<RefusedPhoto> refused = [];
+        SeenFiles seen = new();
         int done = 0;
         foreach (BoardPhotoFile file in photos)
         {
-            if (CardPhotoReader.Read(file.Bytes, file.Name, profile).TryGet(out CardPhoto? photo, out failure))
+            failure = seen.Repeated(file);
+            if (failure is null && CardPhotoReader.Read(file.Bytes, file.Name, profile).TryGet(out CardPhoto? photo, out failure))
                 used.Add(photo);
             else
                 refused.Add(new(file.Name, failure.Code == ProfileFailures.Misfit ? failure with { Hint = CardCheckTexts.Get("run.misfitHint") } : failure));

@@ -60,7 +60,9 @@ public sealed class CalibrationDeskTests : IDisposable
         Assert.InRange(standing.Photos[1].Place!.Tilt.Degrees, 0, 10);
 
         KeptCamera kept = _desk.Finish(id, "bench", ExpectedVersion.OneOf(8)).ValueOrThrow();
-        CameraFinding once = CalibrateCamera.Run("bench", s_made, 6, photos.Select((p, i) => new BoardPhotoFile($"photo {i + 2}", p))).ValueOrThrow();
+        BoardPhotoFile[] files = [new("photo 1", cropped), .. photos.Select((p, i) => new BoardPhotoFile($"photo {i + 2}", p)), new("again", photos[3])];
+        CameraFinding once = CalibrateCamera.Run("bench", s_made, files.Length, files).ValueOrThrow();
+        Assert.Equal([("again", "PHOTO_TWICE"), ("photo 1", "CAMERA_SIZES_DIFFER")], once.Refused.Select(r => (r.Name, r.Failure.Code.Name)));
         Assert.Equal(once.Profile.Camera, kept.Profile.Camera);
         Assert.Equal(once.Profile.StandardUncertainties, kept.Profile.StandardUncertainties);
         Assert.Equal("photo 1", Assert.Single(kept.Report!.Refused).Name);

@@ -34,8 +34,10 @@ public sealed class CheckCardTests : IDisposable
         Assert.InRange(found.GetProperty("inkSpread").GetProperty("value").GetDouble(), 0.005, 0.015);
 
         // Read to a tenth of a millimetre, 40 mm say too little of 13 mm for a limit of 0.05 mm.
-        JsonElement coarse = (await TheProgram.Run(["checkcard", .. photos, "--camera", s_profile, "--ruler-u", "40", "--ruler-v", "40", "--json"])).IsDone().Json;
+        JsonElement coarse = (await TheProgram.Run(["checkcard", .. photos, photos[0], "--camera", s_profile, "--ruler-u", "40", "--ruler-v", "40", "--json"])).IsDone().Json;
         Assert.Equal("cannotTell", coarse.GetProperty("verdict").GetString());
+        Assert.Equal(photos.Length, coarse.GetProperty("views").GetArrayLength());
+        Assert.Contains("is the same file as", Assert.Single(coarse.GetProperty("refused").EnumerateArray()).GetProperty("message").GetString(), StringComparison.Ordinal);
         Assert.Equal(["readRulersFiner"], coarse.GetProperty("advice").EnumerateArray().Select(a => a.GetString()));
     }
 
@@ -97,7 +99,11 @@ public sealed class CheckCardTests : IDisposable
         await File.WriteAllBytesAsync(cropped, Scene.Render(Views(new(), 1)[0] with { Camera = s_camera with { Height = 600 } }).Photo, TestContext.Current.CancellationToken);
 
         await RefusedAsync(3, "CARD_FEW_VIEWS", ["checkcard", .. photos.Take(2), "--camera", s_profile]);
-        await RefusedAsync(3, "CARD_ONE_SIDE", ["checkcard", photos[0], photos[1], photos[1], "--camera", s_profile]);
+        // The same picture in another file.
+        string again = Path.Combine(_folder, "again.jpg");
+        await File.WriteAllBytesAsync(again, [.. await File.ReadAllBytesAsync(photos[1], TestContext.Current.CancellationToken), 0], TestContext.Current.CancellationToken);
+        await RefusedAsync(3, "CARD_ONE_SIDE", ["checkcard", photos[0], photos[1], again, "--camera", s_profile]);
+        await RefusedAsync(2, "PHOTO_TWICE", ["checkcard", photos[0], photos[1], photos[1], "--camera", s_profile]);
         await RefusedAsync(2, "CARD_KINDS_DIFFER", ["checkcard", photos[0], photos[1], bed, "--camera", s_profile]);
         Answer misfit = await RefusedAsync(2, "CAMERA_MISFIT", ["checkcard", photos[0], cropped, "--camera", s_profile]);
         Assert.Contains("use the profile of the camera that took the photos", misfit.Error, StringComparison.Ordinal);
