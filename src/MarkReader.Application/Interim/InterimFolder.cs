@@ -1,5 +1,6 @@
 using MarkReader.Application.Measuring;
 using MarkReader.Application.Storage;
+using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 
 namespace MarkReader.Application.Interim;
@@ -10,8 +11,9 @@ public static class InterimFolder
     /// <summary>Most photos of a set.</summary>
     public const int MostPhotos = 500;
 
+    /// <param name="keep">Whether the photos are to be kept: what is no photo is then refused, while a photo that is kept and has been damaged since is told as another one.</param>
     /// <param name="progress">Told after each photo how many are done and how many there are.</param>
-    public static Outcome<InterimRecord> Measure(string folder, Action<int, int>? progress = null)
+    public static Outcome<InterimRecord> Measure(string folder, bool keep, Action<int, int>? progress = null)
     {
         string[] files;
         try
@@ -25,7 +27,7 @@ public static class InterimFolder
 
         if (files.Length is 0 or > MostPhotos)
             return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("folder.count", folder, MostPhotos), InterimTexts.Get("folder.hint"));
-        Outcome<InterimPhoto>[] photos = PhotoRun.Each(files.Length, i => Photo(files[i]), progress);
+        Outcome<InterimPhoto>[] photos = PhotoRun.Each(files.Length, i => Photo(files[i], keep), progress);
         List<InterimPhoto> measured = [];
         foreach (Outcome<InterimPhoto> photo in photos)
         {
@@ -37,7 +39,7 @@ public static class InterimFolder
         return new InterimRecord(ProgramVersion.Current, DateTimeOffset.UtcNow, measured);
     }
 
-    private static Outcome<InterimPhoto> Photo(string file)
+    private static Outcome<InterimPhoto> Photo(string file, bool keep)
     {
         byte[] bytes;
         try
@@ -49,6 +51,8 @@ public static class InterimFolder
             return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("photo.unreadable", Path.GetFileName(file)), InterimTexts.Get("photo.unreadable.hint"));
         }
 
+        if (keep && !PhotoHeaderReader.Read(bytes).TryGet(out _, out Failure? failure))
+            return new Failure(InterimFailures.FolderInvalid, InterimTexts.Word("folder.noPhoto", Path.GetFileName(file), failure.What), InterimTexts.Get("folder.noPhoto.hint"));
         return InterimReader.Read(Path.GetFileName(file), bytes);
     }
 }

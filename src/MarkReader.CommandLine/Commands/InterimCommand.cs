@@ -32,7 +32,7 @@ internal static class InterimCommand
             if (from is not null && (!InputFile.Read(from, InterimFile.MostBytes, CommandTexts.Get("interimCommand.record"), CommandTexts.Get("interimCommand.recordHint")).TryGet(out InputFile? file, out Failure? failure)
                 || !InterimFile.Read(file.Bytes).TryGet(out before, out failure)))
                 return terminal.Refuse(failure);
-            if (!InterimFolder.Measure(call.GetRequiredValue(folder), new PhotoProgress(terminal.Error).Tell).TryGet(out InterimRecord? now, out failure))
+            if (!InterimFolder.Measure(call.GetRequiredValue(folder), to is not null, new PhotoProgress(terminal.Error).Tell).TryGet(out InterimRecord? now, out failure))
                 return terminal.Refuse(failure);
             return before is null ? Keep(terminal, now, to!) : Compare(terminal, InterimCheck.Of(before, now));
         });

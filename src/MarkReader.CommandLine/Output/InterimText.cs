@@ -9,7 +9,11 @@ internal static class InterimText
     {
         Table table = new(OutputTexts.Get("interim.photo"), OutputTexts.Get("interim.moved"), OutputTexts.Get("interim.ofRegion"), OutputTexts.Get("interim.verdict"));
         foreach (InterimComparison p in check.Photos)
-            table.Add(p.Name, Words.Fixed(p.Largest, 4), Words.Fixed(100 * p.OfRegion, 0), InterimTexts.Get("verdict." + p.Verdict));
+        {
+            bool compared = p.Marks.Count > 0;
+            table.Add(p.Name, compared ? Words.Fixed(p.Largest, 4) : "–", compared ? Words.Fixed(100 * p.OfRegion, 0) : "–", InterimTexts.Get("verdict." + p.Verdict));
+        }
+
         return string.Join(
             Environment.NewLine,
             table.ToString(),

@@ -30,6 +30,8 @@ public sealed class InterimTests : IDisposable
         Answer flagged = await TheProgram.Run("interim", _folder, "--against", Kept, "--json");
         Assert.Equal(3, flagged.Status);
         Assert.Contains("error: INTERIM_DIFFERS: 1 of 2 photos", flagged.Error, StringComparison.Ordinal);
+        File.Delete(Path.Combine(_folder, "grey.jpg"));
+        Assert.Matches(@"grey\.jpg +– +– +photo is gone", (await TheProgram.Run("interim", _folder, "--against", Kept)).Output);
         Assert.Equal(["beyond", "same"], flagged.Json.GetProperty("photos").EnumerateArray().Select(p => p.GetProperty("verdict").GetString()));
     }
 
@@ -38,6 +40,9 @@ public sealed class InterimTests : IDisposable
     {
         (await TheProgram.Run("interim", _folder)).IsRefusal(2, "OPTION_MISSING");
         (await TheProgram.Run("interim", _folder, "--keep", Kept)).IsRefusal(2, "INTERIM_FOLDER_INVALID");
+        await File.WriteAllTextAsync(Path.Combine(_folder, "notes.jpg"), "no photo", TestContext.Current.CancellationToken);
+        (await TheProgram.Run("interim", _folder, "--keep", Kept)).IsRefusal(2, "INTERIM_FOLDER_INVALID");
+        Assert.False(File.Exists(Kept));
         await File.WriteAllTextAsync(Kept, "{}", TestContext.Current.CancellationToken);
         (await TheProgram.Run("interim", _folder, "--against", Kept)).IsRefusal(2, "INTERIM_RECORD_UNREADABLE");
     }
