@@ -40,7 +40,7 @@ public static class CardCheckWords
 
     private static IEnumerable<Wording> FactsOf(CardCheckReport r)
     {
-        yield return CardCheckTexts.Word("fact.worst", Fine(Size(r.AsDrawn.Worst)), Upper(r.AsDrawn.WorstStandardUncertainty), r.AsDrawn.WorstTiltDegrees);
+        yield return CardCheckTexts.Word("fact.worst", Fine(Size(r.AsDrawn.Worst)), Upper(r.AsDrawn.WorstStandardUncertainty), r.AsDrawn.WorstTiltDegrees, Lower(r.AsDrawn.WorstAtLeast), Upper(r.AsDrawn.WorstAtMost));
         yield return CardCheckTexts.Word("fact.rms", Fine(r.AsDrawn.Rms), Upper(r.AsDrawn.RmsStandardUncertainty));
         yield return CardCheckTexts.Word("fact.parts", Fine(r.PrintPart), Fine(r.BendPart));
         yield return CardCheckTexts.Word(r.Stretch.Shown ? "fact.stretch" : "fact.noStretch", Rounded(100 * r.Stretch.Value, 3), Above(100 * r.Stretch.StandardUncertainty, 3));

@@ -19,9 +19,9 @@ public sealed class CardCheckWordsTests
     public void The_verdict_itself_names_the_photos_that_it_is_without()
     {
         CardCheckReport one = Report("good", false, "plate: 2.jpg");
-        Assert.Equal("good in shape, without plate:\u00a02.jpg", CardCheckWords.Short(one));
-        Assert.StartsWith("Good in shape, without plate:\u00a02.jpg: because of it", CardCheckWords.Verdict(one).ToString(), StringComparison.Ordinal);
-        Assert.Equal("not good, without a.jpg, b.jpg and 2 more", CardCheckWords.Short(Report("notGood", true, "a.jpg", "b.jpg", "c.jpg", "d.jpg")));
+        Assert.Equal("good in shape, plate:\u00a02.jpg left out", CardCheckWords.Short(one));
+        Assert.StartsWith("Good in shape, plate:\u00a02.jpg left out: because of it", CardCheckWords.Verdict(one).ToString(), StringComparison.Ordinal);
+        Assert.Equal("not good, a.jpg, b.jpg and 2 more left out", CardCheckWords.Short(Report("notGood", true, "a.jpg", "b.jpg", "c.jpg", "d.jpg")));
     }
 
     private static CardCheckReport Report(string verdict, bool size, params string[] leftOut)

@@ -71,7 +71,7 @@ public sealed class StudyTests : IDisposable
         JsonElement best = plan.GetProperty("best");
         Assert.Equal(best.GetProperty("photos").GetInt32(), best.GetProperty("operators").GetInt32() * best.GetProperty("repeats").GetInt32());
         string words = (await TheProgram.Run("study", "--plan", "--width", "0.6")).IsDone().Output;
-        Assert.StartsWith($"For the gauge to ±60 % at 95 %: {best.GetProperty("photos").GetInt32()} photos", words, StringComparison.Ordinal);
+        Assert.StartsWith($"For a 95 % interval of the gauge with a half-width of 60 % of it: {best.GetProperty("photos").GetInt32()} photos", words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         IPage page = visit.Page;
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Contentinfo).GetByRole(AriaRole.Link, new() { Name = "Studies" }).TapAsync();
-        await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync("For the gauge to ±50 % at 95 %");
+        await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync("For a 95 % interval of the gauge with a half-width of 50 % of it");
         // What the fields begin with is told beside what is recommended.
         await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync($"{(await page.InputValueAsync("#marks-people")).Split('\n').Length} people, {await page.InputValueAsync("#marks-count")} photos each, give");
         await Expect(page.Locator("section[aria-labelledby=pulses]")).ToContainTextAsync($"{await page.InputValueAsync("#pulses-count")} pulses give");
