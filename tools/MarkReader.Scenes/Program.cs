@@ -46,8 +46,15 @@ switch (args.FirstOrDefault())
         CardSpec card = new(Option("--kind", "plate"), PrintScaleU: Decimal("--scale-u", 1), CurveDegrees: Decimal("--curve", 0));
         if (Unknown([card.Kind], [.. CardKinds.All.Select(k => k.Name)]))
             return 2;
+        string cameraFile = Option("--camera", "fixtures/camera/camera.json");
+        if (!File.Exists(cameraFile))
+        {
+            Console.Error.WriteLine($"There is no file '{cameraFile}'. Give --camera FILE, the camera.json that 'board' writes, or call it in the repository's folder.");
+            return 2;
+        }
+
         double half = card.Kind == "bed" ? 75 : 25;
-        foreach (string file in CardViewSet.Write(Option("--out", "cardviews"), Option("--camera", "fixtures/camera/camera.json"), card with { Curvature = 2 * Decimal("--sag", 0) / (half * half) }, Number("--count", 5), Number("--seed", 1)))
+        foreach (string file in CardViewSet.Write(Option("--out", "cardviews"), cameraFile, card with { Curvature = 2 * Decimal("--sag", 0) / (half * half) }, Number("--count", 5), Number("--seed", 1)))
             Console.WriteLine(file);
         return 0;
     case "kinds":
