@@ -10,6 +10,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
 {
     private const int Patience = 60_000;
 
+    private static readonly string s_name = Usability.Long("bench_phone");
     private static readonly int[] s_parameters = [3000, 3000, 2000, 1500, 0, 0, 0, 0, 0];
 
     // Words of the views' drawing that lie over the place of a camera.
@@ -60,11 +61,11 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         // What was wrong is no longer said once it is being mended.
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();
         await Expect(page.Locator("#make-error")).ToContainTextAsync("name is empty");
-        await page.Locator("#name").FillAsync("bench phone");
+        await page.Locator("#name").FillAsync(s_name);
         await Expect(page.Locator("#make-error")).ToBeEmptyAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("In use: photos of this camera", new() { Timeout = Patience });
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("bench phone");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(s_name);
         await Expect(page.Locator(".notices")).ToContainTextAsync("Photo 1: The calibration board is not seen", new() { IgnoreCase = true });
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; }");
         await CheckAsync(visit, "camera");
@@ -77,19 +78,22 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
 
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "focal length along x" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Its calibration" }).TapAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "The profile made so far: bench phone" }).TapAsync();
+        await page.ShouldFitAtEachWidthAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = $"The profile made so far: {s_name}" }).TapAsync();
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Measure a photo" }).TapAsync();
         await page.WaitForFunctionAsync("() => location.pathname === '/' && document.readyState === 'complete'");
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Camera profile in use: bench phone" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { Name = $"Camera profile in use: {s_name}" })).ToBeVisibleAsync();
+        await page.ShouldFitAtEachWidthAsync();
         await page.SetInputFilesAsync("#near", Payload("near.jpg", BoardPhotos.Card));
         await page.SetInputFilesAsync("#far", Payload("far.jpg", BoardPhotos.Far));
         await visit.FillAsync(null, null);
         await page.Locator("#find").TapAsync();
-        await Expect(page.Locator(".aim-camera")).ToHaveTextAsync("Measured with the camera profile bench phone.", new() { Timeout = Patience });
+        await Expect(page.Locator(".aim-camera")).ToHaveTextAsync($"Measured with the camera profile {s_name}.", new() { Timeout = Patience });
+        await page.ShouldFitAtEachWidthAsync();
 
         await page.GotoAsync("/cameras");
-        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("bench phone.*800 × 600 px, focal length.*Last used", RegexOptions.Singleline) })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new($"{s_name}.*800 × 600 px, focal length.*Last used", RegexOptions.Singleline) })).ToBeVisibleAsync();
         await CheckAsync(visit, "cameras");
         visit.ShouldBeQuiet("422", "400");
     }

@@ -12,20 +12,22 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
 {
     private const int Patience = 60_000;
 
+    private static readonly string s_camera = Usability.Long("card_phone"), s_check = Usability.Long("bent_one");
+
     [Fact]
     public async Task A_card_is_checked_from_the_cameras_page_and_the_result_is_kept()
     {
         await using Visit visit = await site.PhoneAsync();
         IPage page = visit.Page;
         await page.GotoAsync("/cameras");
-        await page.SetInputFilesAsync("#file", new FilePayload { Name = "camera.json", MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(CardPhotos.Profile("card phone")) });
+        await page.SetInputFilesAsync("#file", new FilePayload { Name = "camera.json", MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(CardPhotos.Profile(s_camera)) });
         await page.GetByRole(AriaRole.Button, new() { Name = "Read the file" }).TapAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Check a printed card" }).TapAsync();
-        await Expect(page.Locator("#camera option:checked")).ToHaveTextAsync("card phone");
+        await Expect(page.Locator("#camera option:checked")).ToHaveTextAsync(s_camera);
         await CheckAsync(visit, "card-check-form");
 
         // Photos that are too much together are refused before they are sent, and what was typed stays.
-        await page.Locator("#name").FillAsync("bent one");
+        await page.Locator("#name").FillAsync(s_check);
         await page.EvaluateAsync(
             """
             () => {
@@ -36,7 +38,7 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
             """);
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the card" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("The 3 photos have 42 MB together, the limit is 40 MB.");
-        await Expect(page.Locator("#name")).ToHaveValueAsync("bent one");
+        await Expect(page.Locator("#name")).ToHaveValueAsync(s_check);
         await visit.PictureAsync("card-check-large");
 
         await page.SetInputFilesAsync("#photos", Payloads(CardPhotos.Bent).Take(1));
@@ -57,7 +59,8 @@ public sealed class CardCheckPagesTests(BrowserSite site) : IClassFixture<Browse
         await page.ShouldKeepToInchesAndCommasAsync(site);
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Check a printed card" }).TapAsync();
-        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new("bent one: not good.*plate · card phone", RegexOptions.Singleline) })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Link, new() { NameRegex = new($"{s_check}: not good.*plate · {s_camera}", RegexOptions.Singleline) })).ToBeVisibleAsync();
+        await page.ShouldFitAtEachWidthAsync();
         visit.ShouldBeQuiet("422");
     }
 

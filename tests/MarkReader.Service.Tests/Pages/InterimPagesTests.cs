@@ -11,6 +11,8 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
 {
     private const int Patience = 60_000;
 
+    private static readonly string s_name = Usability.Long("shop_wall");
+
     private readonly string _folder = Directory.CreateTempSubdirectory("interim-").FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
@@ -22,11 +24,11 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         IPage page = visit.Page;
         await page.GotoAsync("/results");
         await page.GetByRole(AriaRole.Link, new() { Name = "Does an update read marks as before? Check it" }).TapAsync();
-        await page.Locator("#name").FillAsync("shop wall");
+        await page.Locator("#name").FillAsync(s_name);
         await page.SetInputFilesAsync("#photos", [Photos.NearPath, Photos.FarPath, Path.Combine(Photos.Folder, "no-card.jpg")]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Kept by this version." })).ToBeVisibleAsync(new() { Timeout = Patience });
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("shop wall");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(s_name);
         await Expect(page.Locator("main")).ToContainTextAsync("Not measured: No card is seen in the photo.");
         await CheckAsync(visit, "interim-kept");
 
@@ -37,7 +39,7 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await page.GetByRole(AriaRole.Link, new() { Name = "The program was updated. Have the reference photos measured again." }).TapAsync();
         await Expect(page.Locator(".overdue")).ToContainTextAsync("has not measured all sets yet");
         await CheckAsync(visit, "interim-due");
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("shop wall") }).TapAsync();
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new(s_name) }).TapAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Not yet measured by this version." })).ToBeVisibleAsync();
 
         // Held back once, to see what the page says while the browser waits.

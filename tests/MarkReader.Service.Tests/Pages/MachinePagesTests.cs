@@ -194,7 +194,7 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
     [Fact]
     public async Task Nothing_is_cut_off_every_control_is_large_enough_and_none_is_without_a_name_at_any_width()
     {
-        long id = await AddAsync(Machines.Named("a machine with a long name that goes on and on 0123456789012345678901234567890"));
+        long id = await AddAsync(Machines.Named(Usability.Long("bench_laser")));
         await using Visit visit = await site.PhoneAsync();
         IPage page = visit.Page;
         Task CheckAsync(string name) => page.AtEachWidthAsync(async width =>
@@ -210,8 +210,14 @@ public sealed class MachinePagesTests(BrowserSite site) : IClassFixture<BrowserS
         await page.GetByLabel("Mirror three or the nozzle").CheckAsync();
         await page.EvaluateAsync("() => { for (const d of document.querySelectorAll('details')) d.open = true; for (const s of document.querySelectorAll('select')) if (s.querySelector('[value=own]')) s.value = 'own'; }");
         await CheckAsync("machine-open");
-        await page.GotoAsync("/machines/new?preset=small-desktop");
-        await page.AtEachWidthAsync(_ => page.ShouldFitAsync());
+        JsonElement begun = await (await site.Client.SendAsync(HttpMethod.Post, "/api/visits", $$"""{ "machine": {{id}} }""")).JsonAsync();
+        foreach (string address in new[] { $"/visits/{begun.GetProperty("id").GetInt64()}", "/visits", $"/machines/{id}/history", "/machines/new?preset=small-desktop" })
+        {
+            await page.GotoAsync(address);
+            await page.ShouldFitAtEachWidthAsync();
+            await visit.PictureAsync("machine-" + address.Split('/', '?')[1] + address.Length);
+        }
+
         visit.ShouldBeQuiet();
     }
 

@@ -10,6 +10,8 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
 {
     private const int Patience = 60_000;
 
+    private static readonly string s_name = Usability.Long("tape_of_leg_1"), s_phone = Usability.Long("phone_2", 30);
+
     [Fact]
     public async Task Two_people_photograph_a_target_and_get_the_study_on_paper()
     {
@@ -21,7 +23,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         // What the fields begin with is told beside what is recommended.
         await Expect(page.Locator("section[aria-labelledby=marks]")).ToContainTextAsync($"{(await page.InputValueAsync("#marks-people")).Split('\n').Length} people, {await page.InputValueAsync("#marks-count")} photos each, give");
         await Expect(page.Locator("section[aria-labelledby=pulses]")).ToContainTextAsync($"{await page.InputValueAsync("#pulses-count")} pulses give");
-        await page.FillAsync("#marks-name", "tape of leg 1");
+        await page.FillAsync("#marks-name", s_name);
         await page.FillAsync("#marks-people", "Anna");
         await page.FillAsync("#marks-count", "2");
         await page.FillAsync("#marks-length", "0,5");
@@ -30,7 +32,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await Expect(page.Locator("#marks-length")).ToHaveValueAsync("0,5");
         await page.GetByText("Other numbers of people").TapAsync();
         await CheckAsync(visit, "studies");
-        await page.FillAsync("#marks-people", "Anna\nphone 2");
+        await page.FillAsync("#marks-people", $"Anna\n{s_phone}");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin this study", Exact = true }).TapAsync();
 
         await Expect(page.Locator("#next")).ToHaveTextAsync("Next: Anna, photos still missing: 2");
@@ -41,13 +43,13 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await Expect(page.Locator("#study-photos")).ToContainTextAsync("The photo shows one mark only");
         await ChooseAsync(page, 0, StudyPhotos.Targets[0], StudyPhotos.Targets[1]);
         await Expect(page.Locator("#photos-status")).ToHaveTextAsync("Done: photo 3 is used.", new() { Timeout = Patience });
-        await Expect(page.Locator("#next")).ToHaveTextAsync("Next: phone 2, photos still missing: 2");
+        await Expect(page.Locator("#next")).ToHaveTextAsync($"Next: {s_phone}, photos still missing: 2");
         await ChooseAsync(page, 0, StudyPhotos.Targets[1]);
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("0.jpg: This photo is there already; it counts once.", new() { Timeout = Patience });
         // One of another target is named at once, while the right one is at hand.
         await ChooseAsync(page, 1, StudyPhotos.Other, StudyPhotos.Targets[2]);
         await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
-        await Expect(page.Locator("#result")).ToContainTextAsync("Photo 4 ('0.jpg' of phone 2) shows other marks than 3 photos that agree with each other. Put another photo of the same target, its card unmoved, in its place.");
+        await Expect(page.Locator("#result")).ToContainTextAsync($"Photo 4 ('0.jpg' of {s_phone}) shows other marks than 3 photos that agree with each other. Put another photo of the same target, its card unmoved, in its place.");
         await CheckAsync(visit, "study-other-target");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Remove.*Photo 4") }).TapAsync();
         await ChooseAsync(page, 1, StudyPhotos.Targets[3]);
@@ -67,6 +69,7 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await ShouldBeADocumentAsync(visit, "study-inch");
         await page.ShouldKeepToInchesAndCommasAsync(site);
         await page.GotoAsync("/studies");
+        await page.ShouldFitAtEachWidthAsync();
         await page.ShouldKeepToInchesAndCommasAsync(site);
         visit.ShouldBeQuiet("422", "400");
     }

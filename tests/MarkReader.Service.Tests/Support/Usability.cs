@@ -39,6 +39,9 @@ internal static class Usability
     /// <summary>Widths of a small and a usual phone, a tablet and a desk, px.</summary>
     public static IReadOnlyList<int> Widths { get; } = [320, 360, 768, 1280];
 
+    /// <summary>A name as long as may be, without a blank at which a line could end.</summary>
+    public static string Long(string name, int length = 80) => name.PadRight(length, 'm');
+
     /// <summary>Shows one page at each of the widths in turn.</summary>
     public static async Task AtEachWidthAsync(this IPage page, Func<int, Task> look)
     {
@@ -64,6 +67,8 @@ internal static class Usability
         await page.WaitForLoadStateAsync();
         Assert.Empty(await page.EvaluateAsync<string[]>(Faults));
     }
+
+    public static Task ShouldFitAtEachWidthAsync(this IPage page) => page.AtEachWidthAsync(_ => page.ShouldFitAsync());
 
     public static async Task ShouldBeAccessibleAsync(this IPage page)
     {
