@@ -1,4 +1,5 @@
 using System.Globalization;
+using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 using MarkReader.Service.Texts;
 
@@ -41,10 +42,18 @@ internal sealed class FormPhotos
     /// <summary>What a tick at a held photo sends.</summary>
     public static string Number(int index) => index.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>Holds photos of it for the form that comes back; null when there are none. Where that cannot be, what was held stays.</summary>
+    /// <summary>Holds photos of it for the form that comes back; null when there are none. What is no photo never will be one and is left out. Where that cannot be, what was held stays.</summary>
+    /// <param name="files">Those that may be taken later.</param>
     /// <param name="person">Whose they are; empty where that is not asked.</param>
-    public async Task<HeldSet?> HoldAsync(IReadOnlyList<IFormFile> photos, string person = "")
+    public async Task<HeldSet?> HoldAsync(IReadOnlyList<IFormFile> files, string person = "")
     {
+        List<IFormFile> photos = [];
+        foreach (IFormFile file in files)
+        {
+            if (PhotoHeaderReader.Read(await UploadForm.BytesAsync(file, _context.RequestAborted)).TryGet(out _, out _))
+                photos.Add(file);
+        }
+
         if (photos.Count == 0)
             return null;
         HeldSet? now = await _held.HoldAsync(photos, person, _context.RequestAborted) ?? _set;

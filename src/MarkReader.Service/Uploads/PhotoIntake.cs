@@ -1,6 +1,5 @@
 using MarkReader.Application.Inputs;
 using MarkReader.Application.Studies;
-using MarkReader.Imaging.Photos;
 using MarkReader.Quantities;
 using MarkReader.Service.Hosting;
 using MarkReader.Service.Problems;
@@ -34,8 +33,8 @@ internal sealed class PhotoIntake(MeasuringTurns turns, HeldPhotos held)
             if (add(bytes, file.FileName) is not { } failure)
                 continue;
             refused.Add((FileLabel.Shown(file.FileName), failure));
-            // What is no photo never will be one, and what is there already need not come again.
-            if (failure.Code != StudyInputFailures.PhotoAgain && PhotoHeaderReader.Read(bytes).TryGet(out _, out _))
+            // What is there already need not come again.
+            if (failure.Code != StudyInputFailures.PhotoAgain)
                 left.Add(file);
         }
 

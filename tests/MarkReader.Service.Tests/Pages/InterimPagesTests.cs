@@ -90,11 +90,14 @@ public sealed partial class InterimPagesTests(BrowserSite site) : IClassFixture<
         await page.GotoAsync("/interim");
         await page.Locator("#name").FillAsync("plain");
 
-        // What is no photo is refused; the photo beside it need not be chosen again.
+        // What is no photo is refused and not held; the photo beside it need not be chosen again.
         await page.SetInputFilesAsync("#photos", [Payload("near.jpg", "image/jpeg", await File.ReadAllBytesAsync(Photos.NearPath, TestContext.Current.CancellationToken)), Payload("note.txt", "text/plain", "no photo"u8.ToArray())]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
         await Expect(page.Locator("#photos-error")).ToContainTextAsync("note.txt", new() { Timeout = Patience });
-        await page.GetByLabel("note.txt").UncheckAsync();
+        await Expect(page.Locator(".held")).ToContainTextAsync(new Regex("1 photo is still here\\s*near.jpg"));
+        await page.GotoAsync("/interim");
+        await Expect(page.Locator(".held input[type=checkbox]:checked")).ToHaveCountAsync(1);
+        await page.Locator("#name").FillAsync("plain");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep and measure" }).TapAsync();
         await Expect(page.Locator(".interim-photos")).ToContainTextAsync(InchesAndComma(), new() { Timeout = Patience });
         await page.GetByRole(AriaRole.Button, new() { Name = "Measure again" }).TapAsync();
