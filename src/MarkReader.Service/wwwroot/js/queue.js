@@ -5,6 +5,12 @@ import { fill, tooLarge } from "./words.js";
 
 const limit = 40 * 1024 * 1024, retryAfter = 2000;
 
+// Photos that are not sent are lost with the page: the browser asks whether to leave it.
+function warn(e) {
+  e.preventDefault();
+  e.returnValue = ""; // what older browsers heed
+}
+
 // Photos of several files: sent one after the other as soon as they are chosen, and what they change on the page is renewed after each.
 export class PhotoQueue {
   // address: takes one photo; name: begins the ids of the status, the progress and the refusals.
@@ -36,7 +42,9 @@ export class PhotoQueue {
     this.waiting.push(...photos);
     if (this.working) return;
     this.working = true;
+    addEventListener("beforeunload", warn);
     while (this.waiting.length) await this.one(this.waiting.shift());
+    removeEventListener("beforeunload", warn);
     this.working = false;
     this.progress(null);
   }
