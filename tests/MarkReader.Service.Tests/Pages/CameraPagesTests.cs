@@ -43,13 +43,19 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await page.GotoAsync("/cameras");
         await page.GetByRole(AriaRole.Button, new() { Name = "Calibrate a camera" }).TapAsync();
         await Expect(page).ToHaveURLAsync(begun);
+        await page.Locator("#name").FillAsync(s_name);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();
+        await Expect(page.Locator("#make-error")).ToContainTextAsync("0 can be used, 5 are needed");
+        await Expect(page.Locator("#name")).Not.ToHaveAttributeAsync("aria-invalid", "true");
 
         // One that shows no board, and then all others, chosen at once.
         await ChooseAsync(page, ("card.jpg", BoardPhotos.Card));
         await Expect(page.Locator("#boards-status")).ToHaveTextAsync("Photo 1 is not used.", new() { Timeout = Patience });
         await Expect(page.Locator("#board-photos")).ToContainTextAsync("calibration board is not seen");
+        await Expect(page.Locator("#make-error")).ToContainTextAsync("0 can be used");
         await StayAsync(page, () => ChooseAsync(page, ("board-0.jpg", BoardPhotos.Boards[0])));
         await Expect(page.Locator("#boards-status")).ToHaveTextAsync("Done: photo 2 is used.", new() { Timeout = Patience });
+        await Expect(page.Locator("#make-error")).ToBeEmptyAsync();
         await Expect(page.Locator("#next")).ToContainTextAsync("tilted by about 30°");
         await Expect(page.Locator(".cell.missing")).Not.ToHaveCountAsync(0);
         await ChooseAsync(page, [.. BoardPhotos.Boards.Select((b, i) => ($"board-{i}.jpg", b)).Skip(1)]);
@@ -58,6 +64,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
         await CheckAsync(visit, "calibrate");
         Assert.Empty(await page.EvaluateAsync<string[]>(CoveredWords));
 
+        await page.Locator("#name").FillAsync("");
         // What was wrong is no longer said once it is being mended.
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();
         await Expect(page.Locator("#make-error")).ToContainTextAsync("name is empty");

@@ -33,6 +33,9 @@ internal sealed class CalibrateModel(
     /// <summary>The name that was typed, or that the camera has.</summary>
     public string? Name { get; private set; }
 
+    /// <summary>Whether it was the name for which no profile was made.</summary>
+    public bool NameIsWrong => WrongIn("make") is { } wrong && (wrong.Code == CameraFailures.NameInvalid || wrong.Code == CameraFailures.NameTaken);
+
     /// <summary>The next photo to take, in words.</summary>
     public string Next => texts["next." + (Standing.Missing.Count == 0 ? "None" : Standing.Used == 0 ? "First" : Standing.Missing[0].ToString()), BoardCoverage.EnoughViews];
 

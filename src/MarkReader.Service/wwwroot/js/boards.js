@@ -3,11 +3,13 @@ import { clearError } from "./errors.js";
 
 // Photos of the calibration board, and the camera that is made of them.
 export function connectBoards(root) {
-  new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards");
   const make = root.querySelector("form[data-make]"), making = document.getElementById("make-status");
   const name = make.elements.name, mended = () => { clearError("make"); name.removeAttribute("aria-invalid"); };
   name.addEventListener("input", mended);
   if (name.value !== name.defaultValue) mended(); // typed before this script had loaded
+  // One more photo mends what was wrong with the photos, not with the name.
+  const taken = () => { if (!name.hasAttribute("aria-invalid")) clearError("make"); };
+  new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards", taken);
   make.addEventListener("submit", (e) => {
     if (make.dataset.busy) return e.preventDefault();
     make.dataset.busy = "1";

@@ -13,9 +13,10 @@ function warn(e) {
 
 // Photos of several files: sent one after the other as soon as they are chosen, and what they change on the page is renewed after each.
 export class PhotoQueue {
-  // address: takes one photo; name: begins the ids of the status, the progress and the refusals.
-  constructor(forms, address, name) {
+  // address: takes one photo; name: begins the ids of the status, the progress and the refusals; taken: told when a photo is used.
+  constructor(forms, address, name, taken = () => {}) {
     this.address = address;
+    this.taken = taken;
     this.name = name;
     this.waiting = [];
     this.count = 0;
@@ -63,7 +64,10 @@ export class PhotoQueue {
       const listed = answer.ok || answer.problem.number;
       if (!listed) return this.refuse(file, answer.problem);
       await this.renew();
-      if (answer.status === 201 || (answer.ok && lost)) return this.say(fill(this.status.dataset.done, answer.body.photos.at(-1).number), "good");
+      if (answer.status === 201 || (answer.ok && lost)) {
+        this.taken();
+        return this.say(fill(this.status.dataset.done, answer.body.photos.at(-1).number), "good");
+      }
       if (answer.ok) return this.refuse(file, { detail: this.status.dataset.there });
       this.say(fill(this.status.dataset.refused, answer.problem.number), "");
       return this.refuse(file, answer.problem);
