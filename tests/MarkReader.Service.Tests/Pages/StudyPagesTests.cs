@@ -50,6 +50,9 @@ public sealed class StudyPagesTests(BrowserSite site) : IClassFixture<BrowserSit
         await ChooseAsync(page, 1, StudyPhotos.Other, StudyPhotos.Targets[2]);
         await Expect(page.Locator("#next")).ToHaveTextAsync("All that the plan asks for is there.", new() { Timeout = Patience });
         await Expect(page.Locator("#result")).ToContainTextAsync($"Photo 4 ('0.jpg' of {s_phone}) shows other marks than 3 photos that agree with each other. Put another photo of the same target, its card unmoved, in its place.");
+        await Expect(page.Locator("#study-photos li").First).ToContainTextAsync("Used: 3 marks");
+        await Expect(page.Locator("#study-photos li").Nth(1)).ToContainTextAsync(new Regex("Photo 4.*Shows other marks.", RegexOptions.Singleline));
+        await Expect(page.Locator("#study-photos li").Nth(1).Locator(".good")).ToHaveCountAsync(0);
         await CheckAsync(visit, "study-other-target");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Remove.*Photo 4") }).TapAsync();
         await ChooseAsync(page, 1, StudyPhotos.Targets[3]);
