@@ -164,7 +164,7 @@ public sealed class CameraPagesTests(BrowserSite site) : IClassFixture<BrowserSi
             await route.ContinueAsync();
         });
         await choose();
-        await page.Locator("main .back").TapAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the profile" }).TapAsync();
         Assert.Equal(DialogType.BeforeUnload, await asked.Task.WaitAsync(TimeSpan.FromMilliseconds(Patience), TestContext.Current.CancellationToken));
         goOn.SetResult();
         await page.UnrouteAllAsync();

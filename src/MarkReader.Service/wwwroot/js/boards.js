@@ -9,9 +9,10 @@ export function connectBoards(root) {
   if (name.value !== name.defaultValue) mended(); // typed before this script had loaded
   // One more photo mends what was wrong with the photos, not with the name.
   const taken = () => { if (!name.hasAttribute("aria-invalid")) clearError("make"); };
-  new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards", taken);
+  const queue = new PhotoQueue([root.querySelector("form[data-boards]")], `/api/calibrations/${root.dataset.calibration}/photos`, "boards", taken);
   make.addEventListener("submit", (e) => {
     if (make.dataset.busy) return e.preventDefault();
+    if (queue.working) return; // the browser asks whether to leave; whoever stays presses again
     make.dataset.busy = "1";
     make.querySelector("button").setAttribute("aria-disabled", "true");
     making.className = "slot-status busy";
