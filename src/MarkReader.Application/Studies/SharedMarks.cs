@@ -14,8 +14,8 @@ internal sealed record SharedMarks(IReadOnlyList<IReadOnlyList<MeasuredPoint>> A
 
     public static Outcome<SharedMarks> Of(IReadOnlyList<StudyPhoto> photos)
     {
-        if (OtherTarget(photos) is { } other)
-            return other;
+        if (Odd(photos) is { Count: > 0 } odd)
+            return OtherTarget(odd, photos.Count - odd.Count);
         List<IReadOnlyList<MeasuredPoint>> shared = [];
         List<LeftOutMark> leftOut = [];
         foreach ((MeasuredPoint mark, double gate) in Marks(photos))
@@ -36,19 +36,20 @@ internal sealed record SharedMarks(IReadOnlyList<IReadOnlyList<MeasuredPoint>> A
             StudyTexts.Get("sharedMarks.photographOneTargetWithAt"));
     }
 
-    /// <summary>The refusal that names photos with other marks than most; null when most do not agree, or none is other.</summary>
-    public static Failure? OtherTarget(IReadOnlyList<StudyPhoto> photos)
+    /// <summary>The photos with other marks than most; empty when most do not agree.</summary>
+    public static IReadOnlyList<StudyPhoto> Odd(IReadOnlyList<StudyPhoto> photos)
     {
         StudyPhoto[][] alike = [.. photos.Select(a => photos.Where(b => ReferenceEquals(a, b) || InCommon(a, b) >= Math.Min(LeastMarks, Math.Min(a.Marks.Count, b.Marks.Count))).ToArray())];
         StudyPhoto[] most = alike.MaxBy(a => a.Length) ?? [];
         StudyPhoto[] odd = [.. photos.Where(p => !most.Contains(p))];
-        return odd.Length == 0 || odd.Length >= most.Length
-            ? null
-            : new(
-                StudyInputFailures.MarksDiffer,
-                odd.Length == 1 ? StudyTexts.Say("sharedMarks.otherTarget", odd[0].Called, most.Length) : StudyTexts.Say("sharedMarks.otherTargets", Named(odd), most.Length),
-                StudyTexts.Get(odd.Length == 1 ? "sharedMarks.otherTargetHint" : "sharedMarks.otherTargetsHint"));
+        return odd.Length < most.Length ? odd : [];
     }
+
+    /// <summary>The refusal that names photos with other marks than the <paramref name="most"/> others.</summary>
+    public static Failure OtherTarget(IReadOnlyList<StudyPhoto> odd, int most) => new(
+        StudyInputFailures.MarksDiffer,
+        odd.Count == 1 ? StudyTexts.Say("sharedMarks.otherTarget", odd[0].Called, most) : StudyTexts.Say("sharedMarks.otherTargets", Named(odd), most),
+        StudyTexts.Get(odd.Count == 1 ? "sharedMarks.otherTargetHint" : "sharedMarks.otherTargetsHint"));
 
     /// <summary>The first photos by what they are called, and how many more there are.</summary>
     internal static string Named(IReadOnlyList<StudyPhoto> photos) =>

@@ -19,6 +19,9 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
     /// <summary>Why there is no result yet; null when there is one.</summary>
     public Failure? NotYet { get; private init; }
 
+    /// <summary>Numbers of the photos that show other marks than most, for which the result waits.</summary>
+    public IReadOnlyList<int> Others { get; private init; } = [];
+
     /// <summary>The interval to be expected of the planned study's gauge; null for pulses, and of a table.</summary>
     /// <param name="marks">In each photo.</param>
     public static PlannedStudy? Expected(StudySetup setup, int marks) =>
@@ -30,14 +33,20 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
     {
         StudySetup setup = study.Setup;
         PersonStanding[] people = [.. setup.People.Select(p => new PersonStanding(p, study.UsedOf(p), Math.Max(0, setup.Count - study.UsedOf(p))))];
-        StudyStanding standing = new(people, 0, study.Readings is null ? people.Sum(p => p.Missing) : 0);
-        if (!Readings(study, people).TryGet(out StudyReadings? readings, out Failure? failure)
+        KeptStudyPhoto[] kept = study.Readings is null ? [.. study.Photos.Where(p => p.Marks is not null)] : [];
+        StudyPhoto[] photos = [.. kept.Select(p => new StudyPhoto(p.Person, p.Name, p.Called, p.Marks!))];
+        IReadOnlyList<StudyPhoto> odd = SharedMarks.Odd(photos);
+        StudyStanding standing = new(people, 0, study.Readings is null ? people.Sum(p => p.Missing) : 0) { Others = [.. kept.Where((_, i) => odd.Contains(photos[i])).Select(p => p.Number)] };
+        // Told while its target is still at hand.
+        if (odd.Count > 0)
+            return standing with { NotYet = SharedMarks.OtherTarget(odd, photos.Length - odd.Count) };
+        if (!Readings(study, people, photos).TryGet(out StudyReadings? readings, out Failure? failure)
             || !RunStudy.Run(new(readings, setup.Tolerance!.Value, GaugeOptions.Default.PoolAbove, AnovaDenominator.Interaction, StudyRequest.UsualWidth)).TryGet(out StudyAnswer? answer, out failure))
             return standing with { NotYet = failure };
         return standing with { Marks = answer };
     }
 
-    private static Outcome<StudyReadings> Readings(KeptStudy study, PersonStanding[] people)
+    private static Outcome<StudyReadings> Readings(KeptStudy study, PersonStanding[] people, StudyPhoto[] photos)
     {
         if (study.Readings is { } table)
         {
@@ -46,10 +55,6 @@ public sealed record StudyStanding(IReadOnlyList<PersonStanding> People, int Pul
                 : failure;
         }
 
-        StudyPhoto[] photos = [.. study.Photos.Where(p => p.Marks is not null).Select(p => new StudyPhoto(p.Person, p.Name, p.Called, p.Marks!))];
-        // Told while its target is still at hand.
-        if (SharedMarks.OtherTarget(photos) is { } other)
-            return other;
         // A result before the plan is done, as soon as everybody has equally many.
         if (people[0].Used < 2 || people.Any(p => p.Used != people[0].Used))
         {

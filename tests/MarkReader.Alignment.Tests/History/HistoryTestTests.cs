@@ -66,13 +66,15 @@ public sealed class HistoryTestTests
     [Fact]
     public void The_numbers_of_a_history_worked_by_hand_come_out()
     {
+        // 97.5 % of the normal distribution, to six places.
+        const double Normal = 1.959964;
         // Two changes of a month each, own measurements: d = (3, 0) and (1, 0) with covariance 2·I each. Rate = 2, of variance 1; χ² = 9/2 + 1/2.
         DateTimeOffset begun = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
         HistoryChange[] changes = [Change(0, 0, 3), Change(1, 5, 6)];
         HistoryFinding finding = HistoryTest.Of(changes);
         Assert.Equal(2, finding.Rate!.Value, 6);
-        Assert.Equal(0.04, finding.Rate.Low, 6);
-        Assert.Equal(3.96, finding.Rate.High, 6);
+        Assert.Equal(2 - Normal, finding.Rate.Low, 6);
+        Assert.Equal(2 + Normal, finding.Rate.High, 6);
         Assert.Equal((0, 3), (finding.JumpAt!.Value, Math.Round(finding.Jump!.Value, 6)));
         // P(χ² with 2 degrees of freedom > 2²/1) = exp(−2), of the jump twice exp(−9/4), of all with 4 degrees (1 + 5/2)·exp(−5/2).
         Assert.Equal(Math.Min(1, 3 * Math.Min(Math.Exp(-2), Math.Min(2 * Math.Exp(-2.25), 3.5 * Math.Exp(-2.5)))), finding.Probability, 6);
@@ -81,7 +83,7 @@ public sealed class HistoryTestTests
         // The same without a change at the second visit: the sum of both changes, 4, has the variance of two measurements.
         HistoryFinding together = HistoryTest.Of([Change(0, 0, 3), Change(1, 3, 4) with { BeginsWhereLastEnded = true }]);
         Assert.Equal(2, together.Rate!.Value, 6);
-        Assert.Equal(1.96 * Math.Sqrt(0.5), together.Rate.High - together.Rate.Value, 6);
+        Assert.Equal(Normal * Math.Sqrt(0.5), together.Rate.High - together.Rate.Value, 6);
 
         HistoryChange Change(int month, double left, double found) => new(begun.AddDays(month * 365.25 / 12), begun.AddDays((month + 1) * 365.25 / 12), Value(left), Value(found));
     }

@@ -52,9 +52,6 @@ internal sealed class StudyModel(
 
     public bool TypedPerPhoto { get; private set; }
 
-    /// <summary>Whether the result waits because of a photo that shows other marks.</summary>
-    public bool ShowsOther(KeptStudyPhoto photo) => Standing.NotYet is { } not && not.Code == StudyInputFailures.MarksDiffer && not.Message.Contains(photo.Called, StringComparison.Ordinal);
-
     /// <summary>Who takes photos; one without a name for pulses.</summary>
     public IReadOnlyList<string> Takers => Study.Setup.Kind == StudyKind.Marks ? Study.Setup.People : [""];
 
