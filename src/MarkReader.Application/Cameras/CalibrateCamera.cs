@@ -57,7 +57,7 @@ public static class CalibrateCamera
     {
         if (CheckName(name) is { } unnamed)
             return unnamed;
-        BoardPhoto? usual = photos.MaxBy(p => photos.Count(o => o.Traits.SameLens(p.Traits)));
+        BoardPhoto? usual = AlikePhotos.Usual(photos);
         if (photos.FirstOrDefault(p => !p.Traits.SameLens(usual!.Traits)) is { } other)
         {
             return new Failure(
